@@ -1,0 +1,76 @@
+package org.spanwire;
+
+import java.util.List;
+import java.util.OptionalDouble;
+import org.apache.commons.math3.complex.Complex;
+import org.spanwire.result.CurrentSample;
+import org.spanwire.result.Direction;
+import org.spanwire.result.GainSample;
+import org.spanwire.result.PeakGain;
+import org.spanwire.result.PowerBudget;
+import org.spanwire.result.Warning;
+
+/**
+ * An antenna solved at one frequency. Immutable and safe for use by several threads; far fields are computed when asked for.
+ *
+ * <p>Phasors are rms with time convention exp(+jωt). Gain counts conductor and ground loss, mismatch not.
+ */
+public interface Solution {
+
+  /** Frequency in hertz. */
+  double frequencyHz();
+
+  /** Input impedance in ohms of the first feed with all feeds driven as stated; infinite for zero current. */
+  Complex impedance();
+
+  /** Input impedance in ohms of a feed with all feeds driven as stated. */
+  Complex impedance(String feed);
+
+  /** Estimate of the error of |{@link #impedance(String)}| in ohms. */
+  double impedanceErrorOhm(String feed);
+
+  /** Current in amperes at a feed, averaged over its gap, with all feeds driven as stated. */
+  Complex feedCurrent(String feed);
+
+  /** Open-circuit impedance matrix in ohms between the feeds, in the order of the antenna's feeds; symmetric. A fresh copy. */
+  Complex[][] portMatrix();
+
+  /** Gap width in metres that was used for a feed. */
+  double gap(String feed);
+
+  /** Current in amperes at a distance in metres along a wire, with all feeds driven as stated. */
+  Complex current(String wire, double distance);
+
+  /** Currents at evenly spaced places of every wire, both ends included. */
+  List<CurrentSample> currents(int perWire);
+
+  /** Gain in dBi in a direction; negative infinity in an exact null and below a ground. */
+  double gainDbi(Direction direction);
+
+  /** The largest gain at an elevation, over azimuth, found by search. */
+  GainSample gainAtElevation(double elevationDegrees);
+
+  /** The largest gain over all directions, found by search. */
+  PeakGain peakGain();
+
+  /** Power radiated into the sky over power accepted. */
+  double radiationEfficiency();
+
+  /**
+   * Power radiated plus power lost over power accepted: 1 within the solver's error. Empty over soil, where {@link
+   * #powerBudgetWithSoil} computes the absorbed power too.
+   */
+  OptionalDouble powerBalance();
+
+  /** Where the power goes, the power absorbed by soil left out. */
+  PowerBudget powerBudget();
+
+  /** Where the power goes, the power absorbed by soil computed on its own from the transmitted field. */
+  PowerBudget powerBudgetWithSoil();
+
+  /** Number of unknowns solved for. */
+  int unknowns();
+
+  /** Named doubts about this result. */
+  List<Warning> warnings();
+}

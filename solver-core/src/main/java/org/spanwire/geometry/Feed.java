@@ -1,0 +1,45 @@
+package org.spanwire.geometry;
+
+import java.util.Objects;
+import java.util.OptionalDouble;
+import org.apache.commons.math3.complex.Complex;
+
+/**
+ * A generator whose field is spread evenly over a gap of physical width centred at a place of a wire. The port current is
+ * the current averaged over the gap, so that V·I* is exactly the complex power delivered.
+ *
+ * @param name unique name within an antenna
+ * @param wire name of the wire
+ * @param at where the gap's centre lies
+ * @param gap gap width in metres along the wire; empty for two wire diameters
+ * @param voltage rms voltage phasor in volts; positive drives current toward increasing distance
+ */
+public record Feed(String name, String wire, Position at, OptionalDouble gap, Complex voltage) {
+
+  /** Checks the ranges. */
+  public Feed {
+    Objects.requireNonNull(name, "name");
+    Objects.requireNonNull(wire, "wire");
+    Objects.requireNonNull(at, "at");
+    Objects.requireNonNull(gap, "gap");
+    Objects.requireNonNull(voltage, "voltage");
+    if (gap.isPresent() && !(gap.getAsDouble() > 0)) {
+      throw new IllegalArgumentException("feed '" + name + "': gap " + gap.getAsDouble() + " m must be positive");
+    }
+  }
+
+  /** A feed of 1 V with the default gap. */
+  public static Feed of(String name, String wire, Position at) {
+    return new Feed(name, wire, at, OptionalDouble.empty(), Complex.ONE);
+  }
+
+  /** The same feed with a gap width in metres. */
+  public Feed withGap(double metres) {
+    return new Feed(name, wire, at, OptionalDouble.of(metres), voltage);
+  }
+
+  /** The same feed with another rms voltage phasor in volts. */
+  public Feed withVoltage(Complex volts) {
+    return new Feed(name, wire, at, gap, volts);
+  }
+}
