@@ -1,0 +1,13 @@
+/**
+ * Wire antennas over real ground: designs, solver, circuits and studies.
+ *
+ * <p>Only the exported packages are API; everything under {@code org.spanwire.internal} may change
+ * at any time.
+ */
+module org.spanwire {
+  // Complex numbers in the API are those of commons-math3.
+  requires transitive commons.math3;
+  requires ejml.core;
+  requires ejml.zdense;
+  requires org.snakeyaml.engine;
+}
