@@ -5,6 +5,12 @@
  * at any time.
  */
 module org.spanwire {
+  exports org.spanwire;
+  exports org.spanwire.geometry;
+  exports org.spanwire.medium;
+  exports org.spanwire.result;
+  exports org.spanwire.unit;
+
   // Complex numbers in the API are those of commons-math3.
   requires transitive commons.math3;
   requires ejml.core;
