@@ -3,8 +3,10 @@ package org.spanwire;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.assertj.core.api.Assertions.assertThat;
 
 import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.domain.JavaCodeUnit;
 import com.tngtech.archunit.core.domain.JavaField;
 import com.tngtech.archunit.core.domain.JavaMember;
@@ -19,8 +21,16 @@ import com.tngtech.archunit.lang.ConditionEvents;
 import com.tngtech.archunit.lang.SimpleConditionEvent;
 import com.tngtech.archunit.library.dependencies.SliceAssignment;
 import com.tngtech.archunit.library.dependencies.SliceIdentifier;
+import java.io.IOException;
+import java.io.InputStream;
+import java.lang.module.ModuleDescriptor;
+import java.net.URI;
+import java.net.URISyntaxException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** Holds the packages of the library to their order. */
@@ -90,6 +100,30 @@ class ArchitectureTest {
           .resideOutsideOfPackage(INTERNAL)
           .should(showNoInternalType())
           .because("users of the module cannot name a type of an unexported package");
+
+  @ArchTest
+  static void theModuleExportsExactlyThePublicPackages(JavaClasses library)
+      throws IOException, URISyntaxException {
+    URI classes = Antenna.class.getProtectionDomain().getCodeSource().getLocation().toURI();
+    Set<String> exported;
+    try (InputStream in = Files.newInputStream(Path.of(classes).resolve("module-info.class"))) {
+      exported =
+          ModuleDescriptor.read(in).exports().stream()
+              .map(ModuleDescriptor.Exports::source)
+              .collect(Collectors.toSet());
+    }
+
+    Set<String> publicPackages =
+        library.stream()
+            .filter(JavaClass.Predicates.resideOutsideOfPackage(INTERNAL))
+            .map(JavaClass::getPackageName)
+            .filter(name -> !name.isEmpty())
+            .collect(Collectors.toSet());
+
+    assertThat(exported)
+        .as("exports in module-info.java")
+        .containsExactlyInAnyOrderElementsOf(publicPackages);
+  }
 
   @ArchTest
   static final ArchRule theLibraryNeverEndsTheProcess =
