@@ -1,0 +1,255 @@
+package org.spanwire.design;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.apache.commons.math3.complex.Complex;
+import org.apache.commons.math3.complex.ComplexUtils;
+import org.spanwire.Antenna;
+import org.spanwire.geometry.Feed;
+import org.spanwire.geometry.Fitting;
+import org.spanwire.geometry.LumpedImpedance;
+import org.spanwire.geometry.Point;
+import org.spanwire.geometry.Position;
+import org.spanwire.geometry.Wire;
+import org.spanwire.medium.Conductor;
+import org.spanwire.medium.Ground;
+import org.spanwire.medium.Insulation;
+import org.spanwire.medium.Material;
+import org.spanwire.medium.Materials;
+import org.spanwire.medium.Soil;
+import org.spanwire.medium.Soils;
+import org.spanwire.unit.Dimension;
+
+/** Reads what stands in the air and what lies below it. */
+final class AntennaReader {
+
+  private static final String GROUND_EXAMPLE =
+      "{soil: medium-dry}, {permittivity: 13, conductivity: 5 mS/m}, perfect, or free-space";
+
+  private final Evaluator evaluator;
+
+  AntennaReader(Evaluator evaluator) {
+    this.evaluator = evaluator;
+  }
+
+  Antenna read(Fields design) {
+    Map<String, Conductor> conductors =
+        some(design.required("conductors", "{strand: {material: copper, diameter: 2 mm}}"), "conductor")
+            .map(this::conductor);
+    Map<String, Wire> wires =
+        some(design.required("wires", "{radiator: {conductor: strand, path: [[0, 0, 9], [20, 0, 9]]}}"),
+                "wire")
+            .map((name, item) -> wire(name, item, conductors));
+    Antenna.Builder builder = Antenna.builder().ground(ground(design.required("ground", GROUND_EXAMPLE)));
+    wires.values().forEach(builder::wire);
+    some(design.required("feeds", "{main: {wire: radiator, at: 36 %}}"), "feed")
+        .map((name, item) -> feed(name, item, wires))
+        .values()
+        .forEach(builder::feed);
+    design
+        .optional("fittings")
+        .map(item -> item.names("fitting").map((name, i) -> fitting(name, i, wires)))
+        .ifPresent(fittings -> fittings.values().forEach(builder::fitting));
+    return builder.build();
+  }
+
+  private static Names some(Item item, String kind) {
+    Names names = item.names(kind);
+    if (names.all().isEmpty()) {
+      throw item.fault(item.name() + " is empty; expected at least one " + kind);
+    }
+    return names;
+  }
+
+  private Conductor conductor(String name, Item item) {
+    Fields fields = item.fields("material", "diameter", "insulation");
+    Material material = material(fields.required("material", "copper"));
+    double diameter =
+        evaluator.positive(fields.required("diameter", "2 mm"), Dimension.LENGTH);
+    Optional<Insulation> insulation = fields.optional("insulation").map(this::insulation);
+    return item.checked(() -> new Conductor(name, diameter / 2, material, insulation));
+  }
+
+  private Material material(Item item) {
+    if (item.isText()) {
+      return Materials.find(item.text())
+          .orElseThrow(
+              () -> unknown(item, "material", Materials.all().stream().map(Material::name).toList()));
+    }
+    Fields fields = item.fields("conductivity", "permeability");
+    double conductivity =
+        evaluator.positive(fields.required("conductivity", "58 MS/m"), Dimension.CONDUCTIVITY);
+    double permeability =
+        fields.optional("permeability").map(p -> evaluator.positive(p, Dimension.NUMBER)).orElse(1.0);
+    return item.checked(
+        () ->
+            new Material(
+                "conductivity " + conductivity + " S/m", conductivity, permeability, "given by the user"));
+  }
+
+  private Insulation insulation(Item item) {
+    Fields fields = item.fields("thickness", "permittivity", "loss-tangent");
+    double thickness =
+        evaluator.positive(fields.required("thickness", "0.6 mm"), Dimension.LENGTH);
+    double permittivity =
+        evaluator.positive(fields.required("permittivity", "2.3"), Dimension.NUMBER);
+    double lossTangent =
+        fields
+            .optional("loss-tangent")
+            .map(t -> evaluator.notNegative(t, Dimension.NUMBER))
+            .orElse(0.0);
+    return item.checked(() -> new Insulation(thickness, permittivity, lossTangent));
+  }
+
+  private Wire wire(String name, Item item, Map<String, Conductor> conductors) {
+    Fields fields = item.fields("conductor", "path");
+    Item reference = fields.required("conductor", conductors.keySet().iterator().next());
+    Conductor conductor = conductors.get(reference.text());
+    if (conductor == null) {
+      throw unknown(reference, "conductor", conductors.keySet());
+    }
+    Item path = fields.required("path", "[[0, 0, 9 m], [20 m, 0, 9 m]]");
+    List<Point> points = new ArrayList<>();
+    for (Item point : path.items("a list of points such as [[0, 0, 9 m], [20 m, 0, 9 m]]")) {
+      points.add(point(point));
+    }
+    if (points.size() < 2) {
+      throw path.fault(path.name() + " has " + points.size() + " points; expected at least two");
+    }
+    return new Wire(name, conductor, points);
+  }
+
+  private Point point(Item item) {
+    List<Item> coordinates = item.items("three coordinates such as [0, 0, 9 m]");
+    if (coordinates.size() != 3) {
+      throw item.fault(
+          item.name() + " has " + coordinates.size() + " coordinates; expected three: x, y, and z"
+              + " above ground");
+    }
+    return new Point(
+        evaluator.valueOrBare(coordinates.get(0), Dimension.LENGTH),
+        evaluator.valueOrBare(coordinates.get(1), Dimension.LENGTH),
+        evaluator.valueOrBare(coordinates.get(2), Dimension.LENGTH));
+  }
+
+  private Feed feed(String name, Item item, Map<String, Wire> wires) {
+    Fields fields = item.fields("wire", "at", "gap", "voltage");
+    String wire = wire(fields, wires);
+    Position at = position(fields.required("at", "36 %"));
+    Complex voltage = fields.optional("voltage").map(this::voltage).orElse(Complex.ONE);
+    return new Feed(name, wire, at, gap(fields), voltage);
+  }
+
+  private Complex voltage(Item item) {
+    if (item.isText()) {
+      return new Complex(evaluator.value(item, Dimension.VOLTAGE));
+    }
+    Fields fields = item.fields("magnitude", "phase");
+    double magnitude =
+        evaluator.notNegative(fields.required("magnitude", "1 V"), Dimension.VOLTAGE);
+    double phase = evaluator.value(fields.required("phase", "90 deg"), Dimension.ANGLE);
+    return ComplexUtils.polar2Complex(magnitude, phase);
+  }
+
+  private Fitting fitting(String name, Item item, Map<String, Wire> wires) {
+    Fields fields = item.fields("wire", "at", "gap", "series", "parallel", "impedance");
+    String wire = wire(fields, wires);
+    Position at = position(fields.required("at", "12 m"));
+    OptionalDouble gap = gap(fields);
+    String kind = fields.only("series", "parallel", "impedance");
+    Item part = fields.required(kind, "");
+    LumpedImpedance impedance =
+        kind.equals("impedance") ? ImpedanceTable.read(part, name) : lumped(part, kind);
+    return new Fitting(name, wire, at, gap, impedance);
+  }
+
+  private LumpedImpedance lumped(Item item, String kind) {
+    Fields fields = item.fields("r", "l", "c");
+    Optional<Item> l = fields.optional("l");
+    Optional<Item> c = fields.optional("c");
+    double resistance =
+        fields.optional("r").map(r -> evaluator.notNegative(r, Dimension.RESISTANCE)).orElse(0.0);
+    if (kind.equals("parallel")) {
+      double inductance =
+          evaluator.positive(fields.required("l", "4.2 uH"), Dimension.INDUCTANCE);
+      double capacitance =
+          evaluator.positive(fields.required("c", "60 pF"), Dimension.CAPACITANCE);
+      return LumpedImpedance.parallel(resistance, inductance, capacitance);
+    }
+    if (l.isEmpty() && c.isEmpty() && fields.optional("r").isEmpty()) {
+      throw item.fault(item.name() + " is empty; expected at least one of r, l, c");
+    }
+    return LumpedImpedance.series(
+        resistance,
+        l.map(i -> evaluator.notNegative(i, Dimension.INDUCTANCE)).orElse(0.0),
+        c.map(i -> evaluator.positive(i, Dimension.CAPACITANCE)).orElse(Double.POSITIVE_INFINITY));
+  }
+
+  private String wire(Fields fields, Map<String, Wire> wires) {
+    Item reference = fields.required("wire", wires.keySet().iterator().next());
+    if (!wires.containsKey(reference.text())) {
+      throw unknown(reference, "wire", wires.keySet());
+    }
+    return reference.text();
+  }
+
+  private Position position(Item item) {
+    var quantity = evaluator.quantity(item, item.text());
+    if (quantity.dimension().equals(Dimension.LENGTH)) {
+      return item.checked(() -> Position.distance(quantity.value()));
+    }
+    if (!quantity.dimension().equals(Dimension.NUMBER)) {
+      throw item.fault(
+          item.name() + " is " + quantity + "; expected a fraction of the wire such as 36 %, or a"
+              + " distance from its first point such as 12 m");
+    }
+    if (!(quantity.value() >= 0 && quantity.value() <= 1)) {
+      throw item.fault(
+          item.name() + " is " + quantity + "; expected 0 to 1 (0 to 100 %), or a distance with its"
+              + " unit such as 12 m");
+    }
+    return Position.fraction(quantity.value());
+  }
+
+  private OptionalDouble gap(Fields fields) {
+    return fields
+        .optional("gap")
+        .map(gap -> OptionalDouble.of(evaluator.positive(gap, Dimension.LENGTH)))
+        .orElse(OptionalDouble.empty());
+  }
+
+  private Ground ground(Item item) {
+    if (item.isText()) {
+      return switch (item.text()) {
+        case "perfect" -> Ground.perfect();
+        case "free-space" -> Ground.freeSpace();
+        default ->
+            throw item.fault("unknown ground " + Words.quote(item.text()) + "; expected " + GROUND_EXAMPLE);
+      };
+    }
+    Fields fields = item.fields("soil", "permittivity", "conductivity");
+    Optional<Item> soil = fields.optional("soil");
+    if (soil.isPresent()) {
+      if (fields.optional("permittivity").or(() -> fields.optional("conductivity")).isPresent()) {
+        throw item.fault(
+            item.name() + " has a soil name and constants too; keep one, " + GROUND_EXAMPLE);
+      }
+      return Soils.find(soil.get().text())
+          .orElseThrow(
+              () -> unknown(soil.get(), "soil", Soils.all().stream().map(Soil::name).toList()));
+    }
+    double permittivity =
+        evaluator.positive(fields.required("permittivity", "13"), Dimension.NUMBER);
+    double conductivity =
+        evaluator.notNegative(fields.required("conductivity", "5 mS/m"), Dimension.CONDUCTIVITY);
+    return item.checked(() -> Soil.of(permittivity, conductivity));
+  }
+
+  private static DesignException unknown(Item item, String kind, java.util.Collection<String> known) {
+    return item.fault(
+        "unknown " + kind + " " + Words.quote(item.text()) + "; " + Words.remedy(item.text(), known));
+  }
+}

@@ -1,0 +1,195 @@
+package org.spanwire.design;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.spanwire.unit.Dimension;
+import org.spanwire.unit.Quantity;
+
+/** Reads the feed chain, the bands and frequencies of interest, and the requirements. */
+final class InstallationReader {
+
+  private final Evaluator evaluator;
+
+  InstallationReader(Evaluator evaluator) {
+    this.evaluator = evaluator;
+  }
+
+  List<Stage> feedChain(Item item) {
+    return item.items("a list of stages such as [transformer: {ratio: 4}]").stream()
+        .map(this::stage)
+        .toList();
+  }
+
+  private Stage stage(Item item) {
+    Fields fields = item.fields("transformer", "choke", "line");
+    String kind = fields.only("transformer", "choke", "line");
+    Item stage = fields.required(kind, "{}");
+    return switch (kind) {
+      case "transformer" -> transformer(stage);
+      case "choke" -> choke(stage);
+      default -> line(stage);
+    };
+  }
+
+  private Stage transformer(Item item) {
+    Fields fields = item.fields("ratio", "touchstone");
+    double ratio = evaluator.positive(fields.required("ratio", "4"), Dimension.NUMBER);
+    return new Stage.Transformer(ratio, fields.optional("touchstone").map(Item::path));
+  }
+
+  private Stage choke(Item item) {
+    Item impedance = item.fields("impedance").required("impedance", "3 kohm");
+    return new Stage.Choke(evaluator.positive(impedance, Dimension.RESISTANCE));
+  }
+
+  private Stage line(Item item) {
+    Fields fields = item.fields("impedance", "length", "velocity-factor", "loss");
+    double impedance =
+        evaluator.positive(fields.required("impedance", "50 ohm"), Dimension.RESISTANCE);
+    double length = evaluator.positive(fields.required("length", "20 m"), Dimension.LENGTH);
+    double velocityFactor =
+        evaluator.positive(fields.required("velocity-factor", "0.66"), Dimension.NUMBER);
+    Optional<Stage.Loss> loss = fields.optional("loss").map(this::loss);
+    return item.checked(() -> new Stage.Line(impedance, length, velocityFactor, loss));
+  }
+
+  private Stage.Loss loss(Item item) {
+    Fields fields = item.fields("frequency", "per", "value");
+    return new Stage.Loss(
+        evaluator.positive(fields.required("frequency", "10 MHz"), Dimension.FREQUENCY),
+        evaluator.positive(fields.required("per", "100 m"), Dimension.LENGTH),
+        evaluator.notNegative(fields.required("value", "2.2 dB"), Dimension.LEVEL));
+  }
+
+  /** The chosen plan, cut down to the chosen bands. */
+  BandPlan bands(Item item) {
+    Fields fields = item.fields("plan", "use");
+    Item name = fields.required("plan", "iaru-region-1");
+    BandPlan plan =
+        BandPlan.find(name.text())
+            .orElseThrow(
+                () ->
+                    name.fault(
+                        "unknown band plan " + Words.quote(name.text()) + "; "
+                            + Words.remedy(
+                                name.text(), BandPlan.all().stream().map(BandPlan::name).toList())));
+    Optional<Item> use = fields.optional("use").filter(u -> !u.isText() || !u.text().equals("all"));
+    List<Band> chosen = use.map(u -> chosen(u, plan)).orElse(plan.bands());
+    return new BandPlan(plan.name(), plan.date(), plan.source(), chosen);
+  }
+
+  private static List<Band> chosen(Item use, BandPlan plan) {
+    List<Band> chosen = new ArrayList<>();
+    for (Item item : use.items("all, or a list of bands such as [40 m, 20 m]")) {
+      Band band = band(item, plan.bands(), "band plan " + plan.name());
+      if (chosen.contains(band)) {
+        throw item.fault("band " + band.name() + " is listed twice; remove one of them");
+      }
+      chosen.add(band);
+    }
+    if (chosen.isEmpty()) {
+      throw use.fault(use.name() + " is empty; expected all, or a list of bands such as [40 m, 20 m]");
+    }
+    return chosen;
+  }
+
+  private static Band band(Item item, List<Band> known, String where) {
+    String name = item.text();
+    return known.stream()
+        .filter(band -> band.name().equals(name))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                item.fault(
+                    "unknown band " + Words.quote(name) + " in " + where + "; "
+                        + Words.remedy(name, known.stream().map(Band::name).toList())));
+  }
+
+  double reference(Item item) {
+    return evaluator.positive(item, Dimension.RESISTANCE);
+  }
+
+  OptionalDouble power(Item item) {
+    return OptionalDouble.of(evaluator.positive(item, Dimension.POWER));
+  }
+
+  List<Double> frequencies(Item item) {
+    List<Double> frequencies = new ArrayList<>();
+    for (Item each : item.items("a list of frequencies such as [7.1 MHz, 14.15 MHz]")) {
+      frequencies.add(frequency(each));
+    }
+    return List.copyOf(frequencies);
+  }
+
+  private double frequency(Item item) {
+    double hertz = evaluator.valueOrBare(item, Dimension.FREQUENCY);
+    if (!(hertz > 0)) {
+      throw item.fault(
+          item.name() + " is " + new Quantity(hertz, Dimension.FREQUENCY)
+              + "; expected more than 0 such as 7.1 MHz");
+    }
+    return hertz;
+  }
+
+  List<Requirement> requirements(Item item, List<Band> bands) {
+    return item.items("a list such as [{band: 40 m, swr: {max: 2}}]").stream()
+        .map(each -> requirement(each, bands))
+        .toList();
+  }
+
+  private Requirement requirement(Item item, List<Band> bands) {
+    Fields fields = item.fields("band", "frequency", "swr", "gain");
+    String where = fields.only("band", "frequency");
+    Item place = fields.required(where, "");
+    Requirement.Scope scope =
+        where.equals("band")
+            ? new Requirement.InBand(band(place, bands, "the design's bands"))
+            : new Requirement.AtFrequency(frequency(place));
+    String what = fields.only("swr", "gain");
+    Item limit = fields.required(what, "");
+    return what.equals("swr") ? swr(limit, scope) : gain(limit, scope);
+  }
+
+  private Requirement swr(Item item, Requirement.Scope scope) {
+    Fields fields = item.fields("max", "plane");
+    Item max = fields.required("max", "2.0");
+    double maximum = evaluator.value(max, Dimension.NUMBER);
+    if (!(maximum >= 1)) {
+      throw max.fault(max.name() + " is " + maximum + "; expected an SWR of at least 1 such as 2.0");
+    }
+    return new Requirement.MaximumSwr(
+        scope,
+        maximum,
+        fields.optional("plane").map(InstallationReader::plane).orElse(Requirement.Plane.TRANSMITTER));
+  }
+
+  private static Requirement.Plane plane(Item item) {
+    return switch (item.text()) {
+      case "feedpoint" -> Requirement.Plane.FEEDPOINT;
+      case "transmitter" -> Requirement.Plane.TRANSMITTER;
+      default ->
+          throw item.fault(
+              "unknown plane " + Words.quote(item.text()) + "; "
+                  + Words.remedy(item.text(), List.of("feedpoint", "transmitter")));
+    };
+  }
+
+  private Requirement gain(Item item, Requirement.Scope scope) {
+    Fields fields = item.fields("min", "elevation", "azimuth");
+    double minimum = evaluator.value(fields.required("min", "5 dBi"), Dimension.GAIN);
+    Item angle = fields.required("elevation", "30 deg");
+    double elevation = Math.toDegrees(evaluator.value(angle, Dimension.ANGLE));
+    if (!(elevation >= 0 && elevation <= 90)) {
+      throw angle.fault(
+          angle.name() + " is " + elevation + " deg; expected 0 to 90 deg above the horizon");
+    }
+    OptionalDouble azimuth =
+        fields
+            .optional("azimuth")
+            .map(a -> OptionalDouble.of(Math.toDegrees(evaluator.value(a, Dimension.ANGLE))))
+            .orElse(OptionalDouble.empty());
+    return new Requirement.MinimumGain(scope, minimum, elevation, azimuth);
+  }
+}

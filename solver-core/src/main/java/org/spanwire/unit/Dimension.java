@@ -1,0 +1,186 @@
+package org.spanwire.unit;
+
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * The kind of a quantity: integer exponents of metre, kilogram, second, ampere, radian, decibel and
+ * dBi. The angle counts as a dimension of its own so that a length is never taken for an angle.
+ */
+public final class Dimension {
+
+  /** A pure number; percent is one. */
+  public static final Dimension NUMBER = new Dimension(new int[Base.values().length]);
+
+  /** Length, metre. */
+  public static final Dimension LENGTH = base(Base.METRE);
+
+  /** Plane angle, radian. */
+  public static final Dimension ANGLE = base(Base.RADIAN);
+
+  /** Ratio of powers in decibels. */
+  public static final Dimension LEVEL = base(Base.DECIBEL);
+
+  /** Gain over an isotropic radiator, dBi. */
+  public static final Dimension GAIN = base(Base.DBI);
+
+  private static final Dimension MASS = base(Base.KILOGRAM);
+  private static final Dimension TIME = base(Base.SECOND);
+  private static final Dimension CURRENT = base(Base.AMPERE);
+
+  /** Frequency, hertz. */
+  public static final Dimension FREQUENCY = NUMBER.per(TIME);
+
+  /** Power, watt. */
+  public static final Dimension POWER =
+      MASS.times(LENGTH).times(LENGTH).per(TIME).per(TIME).per(TIME);
+
+  /** Voltage, volt. */
+  public static final Dimension VOLTAGE = POWER.per(CURRENT);
+
+  /** Resistance and impedance, ohm. */
+  public static final Dimension RESISTANCE = VOLTAGE.per(CURRENT);
+
+  /** Inductance, henry. */
+  public static final Dimension INDUCTANCE = RESISTANCE.times(TIME);
+
+  /** Capacitance, farad. */
+  public static final Dimension CAPACITANCE = TIME.per(RESISTANCE);
+
+  /** Conductivity, siemens per metre. */
+  public static final Dimension CONDUCTIVITY = NUMBER.per(RESISTANCE).per(LENGTH);
+
+  private static final List<Named> NAMED =
+      List.of(
+          new Named(NUMBER, "a number without unit", "", "0.36 or 36 %"),
+          new Named(LENGTH, "a length", "m", "27.3 m"),
+          new Named(ANGLE, "an angle", "rad", "30 deg"),
+          new Named(LEVEL, "a level", "dB", "2.2 dB"),
+          new Named(GAIN, "a gain", "dBi", "5 dBi"),
+          new Named(FREQUENCY, "a frequency", "Hz", "7.1 MHz"),
+          new Named(POWER, "a power", "W", "100 W"),
+          new Named(VOLTAGE, "a voltage", "V", "1 V"),
+          new Named(RESISTANCE, "a resistance", "ohm", "50 ohm"),
+          new Named(INDUCTANCE, "an inductance", "H", "4.2 uH"),
+          new Named(CAPACITANCE, "a capacitance", "F", "60 pF"),
+          new Named(CONDUCTIVITY, "a conductivity", "S/m", "5 mS/m"));
+
+  private final int[] exponents;
+
+  private Dimension(int[] exponents) {
+    this.exponents = exponents;
+  }
+
+  private static Dimension base(Base base) {
+    int[] exponents = new int[Base.values().length];
+    exponents[base.ordinal()] = 1;
+    return new Dimension(exponents);
+  }
+
+  /** The dimension of a product. */
+  public Dimension times(Dimension other) {
+    return combine(other, 1);
+  }
+
+  /** The dimension of a quotient. */
+  public Dimension per(Dimension other) {
+    return combine(other, -1);
+  }
+
+  /**
+   * The dimension of a square root.
+   *
+   * @throws UnitException if an exponent is odd
+   */
+  public Dimension root() {
+    int[] half = new int[exponents.length];
+    for (int i = 0; i < half.length; i++) {
+      if (exponents[i] % 2 != 0) {
+        throw new UnitException(
+            "cannot take the square root of " + describe() + "; expected a number or a square");
+      }
+      half[i] = exponents[i] / 2;
+    }
+    return new Dimension(half);
+  }
+
+  /** What the trade calls it, with article: "a length". */
+  public String describe() {
+    return NAMED.stream()
+        .filter(n -> n.dimension.equals(this))
+        .map(Named::description)
+        .findFirst()
+        .orElseGet(() -> "a quantity in " + symbol());
+  }
+
+  /** A quantity of this dimension as a user would write it: "27.3 m". */
+  public String example() {
+    return NAMED.stream()
+        .filter(n -> n.dimension.equals(this))
+        .map(Named::example)
+        .findFirst()
+        .orElse("1 " + symbol());
+  }
+
+  /** The SI unit: "m", "S/m"; empty for a number. */
+  public String symbol() {
+    return NAMED.stream()
+        .filter(n -> n.dimension.equals(this))
+        .map(Named::symbol)
+        .findFirst()
+        .orElseGet(this::product);
+  }
+
+  private String product() {
+    StringBuilder text = new StringBuilder();
+    for (Base base : Base.values()) {
+      int exponent = exponents[base.ordinal()];
+      if (exponent != 0) {
+        text.append(text.isEmpty() ? "" : "·").append(base.symbol);
+        text.append(exponent == 1 ? "" : "^" + exponent);
+      }
+    }
+    return text.toString();
+  }
+
+  private Dimension combine(Dimension other, int sign) {
+    int[] sum = new int[exponents.length];
+    for (int i = 0; i < sum.length; i++) {
+      sum[i] = exponents[i] + sign * other.exponents[i];
+    }
+    return new Dimension(sum);
+  }
+
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof Dimension d && Arrays.equals(exponents, d.exponents);
+  }
+
+  @Override
+  public int hashCode() {
+    return Arrays.hashCode(exponents);
+  }
+
+  @Override
+  public String toString() {
+    return describe();
+  }
+
+  private enum Base {
+    METRE("m"),
+    KILOGRAM("kg"),
+    SECOND("s"),
+    AMPERE("A"),
+    RADIAN("rad"),
+    DECIBEL("dB"),
+    DBI("dBi");
+
+    private final String symbol;
+
+    Base(String symbol) {
+      this.symbol = symbol;
+    }
+  }
+
+  private record Named(Dimension dimension, String description, String symbol, String example) {}
+}
