@@ -37,13 +37,18 @@ final class AntennaReader {
 
   Antenna read(Fields design) {
     Map<String, Conductor> conductors =
-        some(design.required("conductors", "{strand: {material: copper, diameter: 2 mm}}"), "conductor")
+        some(
+                design.required("conductors", "{strand: {material: copper, diameter: 2 mm}}"),
+                "conductor")
             .map(this::conductor);
     Map<String, Wire> wires =
-        some(design.required("wires", "{radiator: {conductor: strand, path: [[0, 0, 9], [20, 0, 9]]}}"),
+        some(
+                design.required(
+                    "wires", "{radiator: {conductor: strand, path: [[0, 0, 9], [20, 0, 9]]}}"),
                 "wire")
             .map((name, item) -> wire(name, item, conductors));
-    Antenna.Builder builder = Antenna.builder().ground(ground(design.required("ground", GROUND_EXAMPLE)));
+    Antenna.Builder builder =
+        Antenna.builder().ground(ground(design.required("ground", GROUND_EXAMPLE)));
     wires.values().forEach(builder::wire);
     some(design.required("feeds", "{main: {wire: radiator, at: 36 %}}"), "feed")
         .map((name, item) -> feed(name, item, wires))
@@ -67,8 +72,7 @@ final class AntennaReader {
   private Conductor conductor(String name, Item item) {
     Fields fields = item.fields("material", "diameter", "insulation");
     Material material = material(fields.required("material", "copper"));
-    double diameter =
-        evaluator.positive(fields.required("diameter", "2 mm"), Dimension.LENGTH);
+    double diameter = evaluator.positive(fields.required("diameter", "2 mm"), Dimension.LENGTH);
     Optional<Insulation> insulation = fields.optional("insulation").map(this::insulation);
     return item.checked(() -> new Conductor(name, diameter / 2, material, insulation));
   }
@@ -77,23 +81,29 @@ final class AntennaReader {
     if (item.isText()) {
       return Materials.find(item.text())
           .orElseThrow(
-              () -> unknown(item, "material", Materials.all().stream().map(Material::name).toList()));
+              () ->
+                  unknown(item, "material", Materials.all().stream().map(Material::name).toList()));
     }
     Fields fields = item.fields("conductivity", "permeability");
     double conductivity =
         evaluator.positive(fields.required("conductivity", "58 MS/m"), Dimension.CONDUCTIVITY);
     double permeability =
-        fields.optional("permeability").map(p -> evaluator.positive(p, Dimension.NUMBER)).orElse(1.0);
+        fields
+            .optional("permeability")
+            .map(p -> evaluator.positive(p, Dimension.NUMBER))
+            .orElse(1.0);
     return item.checked(
         () ->
             new Material(
-                "conductivity " + conductivity + " S/m", conductivity, permeability, "given by the user"));
+                "conductivity " + conductivity + " S/m",
+                conductivity,
+                permeability,
+                "given by the user"));
   }
 
   private Insulation insulation(Item item) {
     Fields fields = item.fields("thickness", "permittivity", "loss-tangent");
-    double thickness =
-        evaluator.positive(fields.required("thickness", "0.6 mm"), Dimension.LENGTH);
+    double thickness = evaluator.positive(fields.required("thickness", "0.6 mm"), Dimension.LENGTH);
     double permittivity =
         evaluator.positive(fields.required("permittivity", "2.3"), Dimension.NUMBER);
     double lossTangent =
@@ -126,7 +136,10 @@ final class AntennaReader {
     List<Item> coordinates = item.items("three coordinates such as [0, 0, 9 m]");
     if (coordinates.size() != 3) {
       throw item.fault(
-          item.name() + " has " + coordinates.size() + " coordinates; expected three: x, y, and z"
+          item.name()
+              + " has "
+              + coordinates.size()
+              + " coordinates; expected three: x, y, and z"
               + " above ground");
     }
     return new Point(
@@ -173,10 +186,8 @@ final class AntennaReader {
     double resistance =
         fields.optional("r").map(r -> evaluator.notNegative(r, Dimension.RESISTANCE)).orElse(0.0);
     if (kind.equals("parallel")) {
-      double inductance =
-          evaluator.positive(fields.required("l", "4.2 uH"), Dimension.INDUCTANCE);
-      double capacitance =
-          evaluator.positive(fields.required("c", "60 pF"), Dimension.CAPACITANCE);
+      double inductance = evaluator.positive(fields.required("l", "4.2 uH"), Dimension.INDUCTANCE);
+      double capacitance = evaluator.positive(fields.required("c", "60 pF"), Dimension.CAPACITANCE);
       return LumpedImpedance.parallel(resistance, inductance, capacitance);
     }
     if (l.isEmpty() && c.isEmpty() && fields.optional("r").isEmpty()) {
@@ -203,12 +214,18 @@ final class AntennaReader {
     }
     if (!quantity.dimension().equals(Dimension.NUMBER)) {
       throw item.fault(
-          item.name() + " is " + quantity + "; expected a fraction of the wire such as 36 %, or a"
+          item.name()
+              + " is "
+              + quantity
+              + "; expected a fraction of the wire such as 36 %, or a"
               + " distance from its first point such as 12 m");
     }
     if (!(quantity.value() >= 0 && quantity.value() <= 1)) {
       throw item.fault(
-          item.name() + " is " + quantity + "; expected 0 to 1 (0 to 100 %), or a distance with its"
+          item.name()
+              + " is "
+              + quantity
+              + "; expected 0 to 1 (0 to 100 %), or a distance with its"
               + " unit such as 12 m");
     }
     return Position.fraction(quantity.value());
@@ -227,7 +244,8 @@ final class AntennaReader {
         case "perfect" -> Ground.perfect();
         case "free-space" -> Ground.freeSpace();
         default ->
-            throw item.fault("unknown ground " + Words.quote(item.text()) + "; expected " + GROUND_EXAMPLE);
+            throw item.fault(
+                "unknown ground " + Words.quote(item.text()) + "; expected " + GROUND_EXAMPLE);
       };
     }
     Fields fields = item.fields("soil", "permittivity", "conductivity");
@@ -248,8 +266,14 @@ final class AntennaReader {
     return item.checked(() -> Soil.of(permittivity, conductivity));
   }
 
-  private static DesignException unknown(Item item, String kind, java.util.Collection<String> known) {
+  private static DesignException unknown(
+      Item item, String kind, java.util.Collection<String> known) {
     return item.fault(
-        "unknown " + kind + " " + Words.quote(item.text()) + "; " + Words.remedy(item.text(), known));
+        "unknown "
+            + kind
+            + " "
+            + Words.quote(item.text())
+            + "; "
+            + Words.remedy(item.text(), known));
   }
 }

@@ -16,7 +16,12 @@ public record Band(String name, double lowHz, double highHz) {
     Objects.requireNonNull(name, "name");
     if (!(lowHz > 0) || !(highHz > lowHz) || Double.isInfinite(highHz)) {
       throw new IllegalArgumentException(
-          "band " + name + " runs from " + lowHz + " Hz to " + highHz
+          "band "
+              + name
+              + " runs from "
+              + lowHz
+              + " Hz to "
+              + highHz
               + " Hz; expected two positive edges, the lower one first");
     }
   }

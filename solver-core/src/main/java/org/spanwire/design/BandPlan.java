@@ -70,16 +70,25 @@ public record BandPlan(String name, String date, String source, List<Band> bands
     String date = fields.required("date", "2026-01-31").text();
     Evaluator numbers = new Evaluator(Optional.empty(), Map.of());
     Map<String, BandPlan> plans =
-        fields.required("plans", "{}").names("plan").map((name, item) -> plan(name, date, item, numbers));
+        fields
+            .required("plans", "{}")
+            .names("plan")
+            .map((name, item) -> plan(name, date, item, numbers));
     return List.copyOf(plans.values());
   }
 
   private static BandPlan plan(String name, String date, Item item, Evaluator numbers) {
     Fields fields = item.fields("source", "bands");
     Map<String, Band> bands =
-        fields.required("bands", "{}").names("band").map((band, edges) -> band(band, edges, numbers));
+        fields
+            .required("bands", "{}")
+            .names("band")
+            .map((band, edges) -> band(band, edges, numbers));
     return new BandPlan(
-        name, date, fields.required("source", "a recommendation").text(), List.copyOf(bands.values()));
+        name,
+        date,
+        fields.required("source", "a recommendation").text(),
+        List.copyOf(bands.values()));
   }
 
   private static Band band(String name, Item item, Evaluator numbers) {

@@ -37,8 +37,7 @@ public final class Design {
     this.parameters = Collections.unmodifiableMap(evaluator.parameters());
     this.antenna = new AntennaReader(evaluator).read(fields);
     InstallationReader installation = new InstallationReader(evaluator);
-    this.feedChain =
-        fields.optional("feed-chain").map(installation::feedChain).orElse(List.of());
+    this.feedChain = fields.optional("feed-chain").map(installation::feedChain).orElse(List.of());
     this.referenceOhm = fields.optional("reference").map(installation::reference).orElse(50.0);
     this.power = fields.optional("power").map(installation::power).orElse(OptionalDouble.empty());
     this.bandPlan = fields.optional("bands").map(installation::bands);
@@ -56,13 +55,26 @@ public final class Design {
         document
             .root()
             .fields(
-                "format", "title", "parameters", "conductors", "wires", "feeds", "fittings",
-                "ground", "feed-chain", "reference", "power", "bands", "frequencies",
+                "format",
+                "title",
+                "parameters",
+                "conductors",
+                "wires",
+                "feeds",
+                "fittings",
+                "ground",
+                "feed-chain",
+                "reference",
+                "power",
+                "bands",
+                "frequencies",
                 "requirements");
     Item format = fields.required("format", DesignReader.FORMAT);
     if (!format.text().equals(DesignReader.FORMAT)) {
       throw format.fault(
-          "format " + Words.quote(format.text()) + " is not known here; expected "
+          "format "
+              + Words.quote(format.text())
+              + " is not known here; expected "
               + DesignReader.FORMAT);
     }
     return fields;
@@ -93,7 +105,9 @@ public final class Design {
     return feedChain;
   }
 
-  /** Reference impedance in ohms for SWR at the transmitter; 50 ohm unless the file says otherwise. */
+  /**
+   * Reference impedance in ohms for SWR at the transmitter; 50 ohm unless the file says otherwise.
+   */
   public double referenceOhm() {
     return referenceOhm;
   }
@@ -149,7 +163,9 @@ public final class Design {
     if (!parameters.containsKey(parameter)) {
       throw TextFile.whole(
           source(),
-          "unknown parameter " + Words.quote(parameter) + "; "
+          "unknown parameter "
+              + Words.quote(parameter)
+              + "; "
               + Words.remedy(parameter, parameters.keySet()));
     }
     Map<String, String> changed = new LinkedHashMap<>(overrides);

@@ -32,9 +32,13 @@ final class Evaluator {
     Map<String, Parameter> inFileOrder = new LinkedHashMap<>();
     for (String name : known()) {
       if (!Expression.isName(name)) {
-        throw declared.orElseThrow().key(name).fault(
-            "parameter name " + Words.quote(name)
-                + " is not allowed; expected letters, digits and _, no function's name");
+        throw declared
+            .orElseThrow()
+            .key(name)
+            .fault(
+                "parameter name "
+                    + Words.quote(name)
+                    + " is not allowed; expected letters, digits and _, no function's name");
       }
       inFileOrder.put(name, parameter(name));
     }
@@ -57,7 +61,10 @@ final class Evaluator {
     double value = value(item, wanted);
     if (!(value > 0)) {
       throw item.fault(
-          item.name() + " is " + new Quantity(value, wanted) + "; expected more than 0 such as "
+          item.name()
+              + " is "
+              + new Quantity(value, wanted)
+              + "; expected more than 0 such as "
               + wanted.example());
     }
     return value;
@@ -102,8 +109,15 @@ final class Evaluator {
   private static double require(Item item, Quantity quantity, Dimension wanted) {
     if (!quantity.dimension().equals(wanted)) {
       throw item.fault(
-          item.name() + " is " + quantity + " (" + quantity.dimension().describe()
-              + "); expected " + wanted.describe() + " such as " + wanted.example());
+          item.name()
+              + " is "
+              + quantity
+              + " ("
+              + quantity.dimension().describe()
+              + "); expected "
+              + wanted.describe()
+              + " such as "
+              + wanted.example());
     }
     return quantity.value();
   }
@@ -115,19 +129,29 @@ final class Evaluator {
   private Quantity resolve(Item user, String name) {
     if (!known().contains(name)) {
       throw user.fault(
-          "unknown parameter " + Words.quote(name) + " in " + user.name() + "; "
+          "unknown parameter "
+              + Words.quote(name)
+              + " in "
+              + user.name()
+              + "; "
               + (known().isEmpty()
                   ? "expected a number with a unit, or a parameters section that names it"
                   : Words.remedy(name, known())));
     }
     if (open.contains(name)) {
       throw user.fault(
-          "parameter " + name + " refers to itself (" + String.join(" -> ", open) + " -> " + name
+          "parameter "
+              + name
+              + " refers to itself ("
+              + String.join(" -> ", open)
+              + " -> "
+              + name
               + "); give one of them a value of its own");
     }
     if (open.size() >= LONGEST_CHAIN) {
       throw user.fault(
-          "parameters refer to one another more than " + LONGEST_CHAIN
+          "parameters refer to one another more than "
+              + LONGEST_CHAIN
               + " deep; give one of them a value of its own");
     }
     return parameter(name).value();
@@ -197,8 +221,15 @@ final class Evaluator {
   private static void check(Item item, String name, Quantity value, Parameter.Limits limits) {
     if (value.value() < limits.low().value() || value.value() > limits.high().value()) {
       throw item.fault(
-          "parameter " + name + " is " + value + ", limits " + limits.low() + " to "
-              + limits.high() + "; change the value or the limits");
+          "parameter "
+              + name
+              + " is "
+              + value
+              + ", limits "
+              + limits.low()
+              + " to "
+              + limits.high()
+              + "; change the value or the limits");
     }
   }
 }

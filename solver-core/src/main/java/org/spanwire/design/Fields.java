@@ -20,11 +20,14 @@ final class Fields {
     List<String> known = Arrays.asList(allowed);
     for (NodeTuple tuple : mapping.getValue()) {
       Item key = new Item(document, tuple.getKeyNode(), "a key of " + owner.name());
-      String name =
-          tuple.getKeyNode() instanceof ScalarNode scalar ? scalar.getValue() : "";
+      String name = tuple.getKeyNode() instanceof ScalarNode scalar ? scalar.getValue() : "";
       if (!known.contains(name)) {
         throw key.fault(
-            "unknown key " + Words.quote(name) + " in " + owner.name() + "; "
+            "unknown key "
+                + Words.quote(name)
+                + " in "
+                + owner.name()
+                + "; "
                 + Words.remedy(name, known));
       }
       Item value = new Item(document, tuple.getValueNode(), name + " of " + owner.name());
@@ -52,8 +55,11 @@ final class Fields {
     List<String> present = Arrays.stream(keys).filter(values::containsKey).toList();
     if (present.size() != 1) {
       throw owner.fault(
-          owner.name() + " has " + (present.isEmpty() ? "none" : String.join(" and ", present))
-              + "; expected exactly one of " + String.join(", ", keys));
+          owner.name()
+              + " has "
+              + (present.isEmpty() ? "none" : String.join(" and ", present))
+              + "; expected exactly one of "
+              + String.join(", ", keys));
     }
     return present.get(0);
   }

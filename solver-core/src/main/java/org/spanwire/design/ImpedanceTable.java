@@ -69,7 +69,10 @@ final class ImpedanceTable implements LumpedImpedance {
     }
     if (!(row[0] > before)) {
       throw new DesignException(
-          file, line, 1, "frequency " + cells[0].strip() + " Hz is not above the one before; sort the rows");
+          file,
+          line,
+          1,
+          "frequency " + cells[0].strip() + " Hz is not above the one before; sort the rows");
     }
     return row;
   }
@@ -94,8 +97,15 @@ final class ImpedanceTable implements LumpedImpedance {
       throw new GeometryException(
           GeometryException.Subject.FITTING,
           fitting,
-          "frequency " + hertz(frequencyHz) + " lies outside " + file + ", which runs from "
-              + hertz(rows[0][0]) + " to " + hertz(rows[last][0]) + "; extend the table");
+          "frequency "
+              + hertz(frequencyHz)
+              + " lies outside "
+              + file
+              + ", which runs from "
+              + hertz(rows[0][0])
+              + " to "
+              + hertz(rows[last][0])
+              + "; extend the table");
     }
     int above = 0;
     while (rows[above][0] < frequencyHz) {

@@ -72,9 +72,12 @@ final class InstallationReader {
             .orElseThrow(
                 () ->
                     name.fault(
-                        "unknown band plan " + Words.quote(name.text()) + "; "
+                        "unknown band plan "
+                            + Words.quote(name.text())
+                            + "; "
                             + Words.remedy(
-                                name.text(), BandPlan.all().stream().map(BandPlan::name).toList())));
+                                name.text(),
+                                BandPlan.all().stream().map(BandPlan::name).toList())));
     Optional<Item> use = fields.optional("use").filter(u -> !u.isText() || !u.text().equals("all"));
     List<Band> chosen = use.map(u -> chosen(u, plan)).orElse(plan.bands());
     return new BandPlan(plan.name(), plan.date(), plan.source(), chosen);
@@ -90,7 +93,8 @@ final class InstallationReader {
       chosen.add(band);
     }
     if (chosen.isEmpty()) {
-      throw use.fault(use.name() + " is empty; expected all, or a list of bands such as [40 m, 20 m]");
+      throw use.fault(
+          use.name() + " is empty; expected all, or a list of bands such as [40 m, 20 m]");
     }
     return chosen;
   }
@@ -103,7 +107,11 @@ final class InstallationReader {
         .orElseThrow(
             () ->
                 item.fault(
-                    "unknown band " + Words.quote(name) + " in " + where + "; "
+                    "unknown band "
+                        + Words.quote(name)
+                        + " in "
+                        + where
+                        + "; "
                         + Words.remedy(name, known.stream().map(Band::name).toList())));
   }
 
@@ -127,7 +135,9 @@ final class InstallationReader {
     double hertz = evaluator.valueOrBare(item, Dimension.FREQUENCY);
     if (!(hertz > 0)) {
       throw item.fault(
-          item.name() + " is " + new Quantity(hertz, Dimension.FREQUENCY)
+          item.name()
+              + " is "
+              + new Quantity(hertz, Dimension.FREQUENCY)
               + "; expected more than 0 such as 7.1 MHz");
     }
     return hertz;
@@ -157,12 +167,16 @@ final class InstallationReader {
     Item max = fields.required("max", "2.0");
     double maximum = evaluator.value(max, Dimension.NUMBER);
     if (!(maximum >= 1)) {
-      throw max.fault(max.name() + " is " + maximum + "; expected an SWR of at least 1 such as 2.0");
+      throw max.fault(
+          max.name() + " is " + maximum + "; expected an SWR of at least 1 such as 2.0");
     }
     return new Requirement.MaximumSwr(
         scope,
         maximum,
-        fields.optional("plane").map(InstallationReader::plane).orElse(Requirement.Plane.TRANSMITTER));
+        fields
+            .optional("plane")
+            .map(InstallationReader::plane)
+            .orElse(Requirement.Plane.TRANSMITTER));
   }
 
   private static Requirement.Plane plane(Item item) {
@@ -171,7 +185,9 @@ final class InstallationReader {
       case "transmitter" -> Requirement.Plane.TRANSMITTER;
       default ->
           throw item.fault(
-              "unknown plane " + Words.quote(item.text()) + "; "
+              "unknown plane "
+                  + Words.quote(item.text())
+                  + "; "
                   + Words.remedy(item.text(), List.of("feedpoint", "transmitter")));
     };
   }

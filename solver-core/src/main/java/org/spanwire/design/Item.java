@@ -66,7 +66,8 @@ final class Item {
 
   /** A mapping with fixed keys. */
   Fields fields(String... allowed) {
-    return new Fields(document, this, mapping("a mapping with " + String.join(", ", allowed)), allowed);
+    return new Fields(
+        document, this, mapping("a mapping with " + String.join(", ", allowed)), allowed);
   }
 
   /** A mapping whose keys are names given by the user. */
@@ -102,13 +103,14 @@ final class Item {
 
   DesignException fault(String problem) {
     Mark mark = node.getStartMark().orElseThrow();
-    return new DesignException(
-        document.name(), mark.getLine() + 1, mark.getColumn() + 1, problem);
+    return new DesignException(document.name(), mark.getLine() + 1, mark.getColumn() + 1, problem);
   }
 
   private String kind() {
     if (node instanceof ScalarNode scalar) {
-      return scalar.getValue().isBlank() ? "empty" : "the single value " + Words.quote(scalar.getValue());
+      return scalar.getValue().isBlank()
+          ? "empty"
+          : "the single value " + Words.quote(scalar.getValue());
     }
     return node instanceof SequenceNode ? "a list" : "a mapping";
   }

@@ -26,11 +26,14 @@ final class Names {
       String name = scalar.getValue();
       if (!NAME.matcher(name).matches()) {
         throw key.fault(
-            kind + " name " + Words.quote(name)
+            kind
+                + " name "
+                + Words.quote(name)
                 + " is not allowed; expected up to 64 letters, digits, blanks, and _ . -");
       }
       if (keys.put(name, key) != null) {
-        throw key.fault("duplicate " + kind + " name " + Words.quote(name) + "; rename one of them");
+        throw key.fault(
+            "duplicate " + kind + " name " + Words.quote(name) + "; rename one of them");
       }
       values.put(name, new Item(document, tuple.getValueNode(), kind + " " + Words.quote(name)));
     }

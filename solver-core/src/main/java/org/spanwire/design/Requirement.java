@@ -48,7 +48,8 @@ public sealed interface Requirement {
    * @param scope where
    * @param minimumDbi smallest gain in dBi
    * @param elevationDegrees elevation, 0 to 90 degrees
-   * @param azimuthDegrees azimuth counter-clockwise from +x; empty for the largest gain over azimuth
+   * @param azimuthDegrees azimuth counter-clockwise from +x; empty for the largest gain over
+   *     azimuth
    */
   record MinimumGain(
       Scope scope, double minimumDbi, double elevationDegrees, OptionalDouble azimuthDegrees)

@@ -13,7 +13,9 @@ import java.nio.file.Path;
 /** Reads text files of limited size, strictly as UTF-8. */
 final class TextFile {
 
-  /** Largest file read, in bytes: designs are some kilobytes, and memory must not depend on luck. */
+  /**
+   * Largest file read, in bytes: designs are some kilobytes, and memory must not depend on luck.
+   */
   static final int LARGEST = 4 << 20;
 
   private TextFile() {}
@@ -36,7 +38,8 @@ final class TextFile {
       }
       return decode(name, bytes);
     } catch (IOException e) {
-      throw whole(name, "cannot be read (" + e.getClass().getSimpleName() + "); check its access rights");
+      throw whole(
+          name, "cannot be read (" + e.getClass().getSimpleName() + "); check its access rights");
     }
   }
 
@@ -61,7 +64,8 @@ final class TextFile {
           name,
           place[0],
           place[1],
-          String.format("byte 0x%02x is not UTF-8; save the file as UTF-8", bytes[in.position()] & 0xff));
+          String.format(
+              "byte 0x%02x is not UTF-8; save the file as UTF-8", bytes[in.position()] & 0xff));
     }
     return text.startsWith("\ufeff") ? text.substring(1) : text;
   }

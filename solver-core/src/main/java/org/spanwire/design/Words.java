@@ -14,8 +14,7 @@ final class Words {
 
   /** A text from outside between quotes, shortened, safe to print. */
   static String quote(String text) {
-    String shown =
-        text.length() > LONGEST_QUOTE ? text.substring(0, LONGEST_QUOTE) + "…" : text;
+    String shown = text.length() > LONGEST_QUOTE ? text.substring(0, LONGEST_QUOTE) + "…" : text;
     return "'" + oneLine(shown) + "'";
   }
 
@@ -37,9 +36,7 @@ final class Words {
   }
 
   private static String list(Collection<String> known) {
-    return known.size() == 1
-        ? known.iterator().next()
-        : "one of " + String.join(", ", known);
+    return known.size() == 1 ? known.iterator().next() : "one of " + String.join(", ", known);
   }
 
   // Optimal string alignment: insertions, deletions, substitutions, swaps of neighbours.

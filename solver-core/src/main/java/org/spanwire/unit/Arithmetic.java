@@ -31,7 +31,8 @@ final class Arithmetic {
       Quantity a = left.value(names);
       Quantity b = right.value(names);
       if (b.value() == 0) {
-        throw new UnitException("division by zero: " + a + " / " + b + "; give a divisor other than 0");
+        throw new UnitException(
+            "division by zero: " + a + " / " + b + "; give a divisor other than 0");
       }
       return new Quantity(a.value() / b.value(), a.dimension().per(b.dimension()));
     };
@@ -103,8 +104,7 @@ final class Arithmetic {
       for (Expression.Node argument : arguments.subList(1, arguments.size())) {
         Quantity next = argument.value(names);
         same(function.equals("min") ? "take the smaller of" : "take the larger of", best, next);
-        best =
-            new Quantity(operator.applyAsDouble(best.value(), next.value()), best.dimension());
+        best = new Quantity(operator.applyAsDouble(best.value(), next.value()), best.dimension());
       }
       return best;
     };
@@ -112,8 +112,7 @@ final class Arithmetic {
 
   private static Expression.Node only(String function, List<Expression.Node> arguments) {
     if (arguments.size() != 1) {
-      throw new UnitException(
-          function + " has " + arguments.size() + " arguments; expected one");
+      throw new UnitException(function + " has " + arguments.size() + " arguments; expected one");
     }
     return arguments.get(0);
   }
@@ -121,8 +120,17 @@ final class Arithmetic {
   private static void same(String verb, Quantity a, Quantity b) {
     if (!a.dimension().equals(b.dimension())) {
       throw new UnitException(
-          "cannot " + verb + " " + a + " (" + a.dimension().describe() + ") and " + b + " ("
-              + b.dimension().describe() + "); give both in units of one kind");
+          "cannot "
+              + verb
+              + " "
+              + a
+              + " ("
+              + a.dimension().describe()
+              + ") and "
+              + b
+              + " ("
+              + b.dimension().describe()
+              + "); give both in units of one kind");
     }
   }
 }

@@ -38,7 +38,9 @@ public final class Expression {
     return new ExpressionParser(Objects.requireNonNull(text, "text")).parse();
   }
 
-  /** Whether a text can name a quantity: letters, digits, underscore; no unit's or function's word. */
+  /**
+   * Whether a text can name a quantity: letters, digits, underscore; no unit's or function's word.
+   */
   public static boolean isName(String text) {
     return text.matches("[A-Za-z_][A-Za-z0-9_]*") && !Units.reserved().contains(text);
   }

@@ -15,7 +15,8 @@ final class ExpressionParser {
   private static final Pattern NUMBER =
       Pattern.compile("(?:[0-9]+(?:\\.[0-9]*)?|\\.[0-9]+)(?:[eE][+-]?[0-9]+)?");
   private static final Pattern NAME = Pattern.compile("[A-Za-z_][A-Za-z0-9_]*");
-  private static final Pattern UNIT = Pattern.compile("%|°|[\\p{L}\u2126\u00b5]+(?:/m(?![\\p{L}\\d_]))?");
+  private static final Pattern UNIT =
+      Pattern.compile("%|°|[\\p{L}\u2126\u00b5]+(?:/m(?![\\p{L}\\d_]))?");
   private static final Pattern BARE = Pattern.compile("[+-]?\\s*" + NUMBER.pattern());
 
   private final String text;
@@ -33,7 +34,10 @@ final class ExpressionParser {
     }
     if (text.length() > LONGEST_TEXT) {
       throw new UnitException(
-          "expression has " + text.length() + " characters, limit " + LONGEST_TEXT
+          "expression has "
+              + text.length()
+              + " characters, limit "
+              + LONGEST_TEXT
               + "; split it into parameters");
     }
     Expression.Node root = sum();
@@ -135,7 +139,11 @@ final class ExpressionParser {
         .orElseThrow(
             () ->
                 new UnitException(
-                    "unknown unit '" + symbol + "' after " + number + "; "
+                    "unknown unit '"
+                        + symbol
+                        + "' after "
+                        + number
+                        + "; "
                         + Units.resembling(symbol)
                             .map(known -> "did you mean " + known + "?")
                             .orElse("expected one of " + Units.listing())));
@@ -162,8 +170,7 @@ final class ExpressionParser {
   private void enter() {
     if (++depth > DEEPEST_NESTING) {
       throw new UnitException(
-          "expression is nested more than " + DEEPEST_NESTING
-              + " deep; split it into parameters");
+          "expression is nested more than " + DEEPEST_NESTING + " deep; split it into parameters");
     }
   }
 
@@ -206,7 +213,10 @@ final class ExpressionParser {
     skipBlanks();
     String rest = at < text.length() ? "'" + text.substring(at) + "'" : "the end";
     return new UnitException(
-        "cannot read '" + text + "' at " + rest
+        "cannot read '"
+            + text
+            + "' at "
+            + rest
             + "; expected a number with a unit or an expression such as span / 2 - 0.5 m");
   }
 }

@@ -1,6 +1,9 @@
 package org.spanwire.unit;
 
-/** Physical constants in SI units (CODATA 2018; the speed of light is exact by definition of the metre). */
+/**
+ * Physical constants in SI units (CODATA 2018; the speed of light is exact by definition of the
+ * metre).
+ */
 public final class PhysicalConstants {
 
   /** Speed of light in vacuum, m/s. */

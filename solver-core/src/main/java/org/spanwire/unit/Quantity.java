@@ -39,7 +39,12 @@ public record Quantity(double value, Dimension dimension) {
   public double in(Dimension wanted) {
     if (!dimension.equals(wanted)) {
       throw new UnitException(
-          this + " is " + dimension.describe() + "; expected " + wanted.describe() + " such as "
+          this
+              + " is "
+              + dimension.describe()
+              + "; expected "
+              + wanted.describe()
+              + " such as "
               + wanted.example());
     }
     return value;
@@ -68,9 +73,6 @@ public record Quantity(double value, Dimension dimension) {
   private static String round(double number) {
     return number == 0
         ? "0"
-        : new BigDecimal(number)
-            .round(new MathContext(6))
-            .stripTrailingZeros()
-            .toPlainString();
+        : new BigDecimal(number).round(new MathContext(6)).stripTrailingZeros().toPlainString();
   }
 }

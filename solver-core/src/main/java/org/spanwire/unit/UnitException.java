@@ -1,6 +1,8 @@
 package org.spanwire.unit;
 
-/** A text that is no quantity, or quantities that do not fit together: what is wrong, what to do. */
+/**
+ * A text that is no quantity, or quantities that do not fit together: what is wrong, what to do.
+ */
 public final class UnitException extends IllegalArgumentException {
 
   private static final long serialVersionUID = 1L;
