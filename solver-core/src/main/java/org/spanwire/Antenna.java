@@ -15,7 +15,8 @@ import org.spanwire.medium.Ground;
 /**
  * Wires, feeds and fittings over a ground: what a {@link Solver} solves. Immutable.
  *
- * <p>Coordinates are metres, z up, the ground surface at z = 0. Wires join where path points coincide.
+ * <p>Coordinates are metres, z up, the ground surface at z = 0. Wires join where path points
+ * coincide.
  */
 public final class Antenna {
 

@@ -11,16 +11,21 @@ import org.spanwire.result.PowerBudget;
 import org.spanwire.result.Warning;
 
 /**
- * An antenna solved at one frequency. Immutable and safe for use by several threads; far fields are computed when asked for.
+ * An antenna solved at one frequency. Immutable and safe for use by several threads; far fields are
+ * computed when asked for.
  *
- * <p>Phasors are rms with time convention exp(+jωt). Gain counts conductor and ground loss, mismatch not.
+ * <p>Phasors are rms with time convention exp(+jωt). Gain counts conductor and ground loss,
+ * mismatch not.
  */
 public interface Solution {
 
   /** Frequency in hertz. */
   double frequencyHz();
 
-  /** Input impedance in ohms of the first feed with all feeds driven as stated; infinite for zero current. */
+  /**
+   * Input impedance in ohms of the first feed with all feeds driven as stated; infinite for zero
+   * current.
+   */
   Complex impedance();
 
   /** Input impedance in ohms of a feed with all feeds driven as stated. */
@@ -32,7 +37,10 @@ public interface Solution {
   /** Current in amperes at a feed, averaged over its gap, with all feeds driven as stated. */
   Complex feedCurrent(String feed);
 
-  /** Open-circuit impedance matrix in ohms between the feeds, in the order of the antenna's feeds; symmetric. A fresh copy. */
+  /**
+   * Open-circuit impedance matrix in ohms between the feeds, in the order of the antenna's feeds;
+   * symmetric. A fresh copy.
+   */
   Complex[][] portMatrix();
 
   /** Gap width in metres that was used for a feed. */
@@ -57,15 +65,18 @@ public interface Solution {
   double radiationEfficiency();
 
   /**
-   * Power radiated plus power lost over power accepted: 1 within the solver's error. Empty over soil, where {@link
-   * #powerBudgetWithSoil} computes the absorbed power too.
+   * Power radiated plus power lost over power accepted: 1 within the solver's error. Empty over
+   * soil, where {@link #powerBudgetWithSoil} computes the absorbed power too.
    */
   OptionalDouble powerBalance();
 
   /** Where the power goes, the power absorbed by soil left out. */
   PowerBudget powerBudget();
 
-  /** Where the power goes, the power absorbed by soil computed on its own from the transmitted field. */
+  /**
+   * Where the power goes, the power absorbed by soil computed on its own from the transmitted
+   * field.
+   */
   PowerBudget powerBudgetWithSoil();
 
   /** Number of unknowns solved for. */

@@ -1,11 +1,36 @@
 package org.spanwire;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
+import org.spanwire.geometry.GeometryException;
+import org.spanwire.internal.halfspace.ReflectedKernel;
+import org.spanwire.internal.mesh.Mesh;
+import org.spanwire.internal.mesh.MeshDensity;
+import org.spanwire.internal.mesh.Mesher;
+import org.spanwire.internal.mesh.Port;
+import org.spanwire.internal.moment.PortSolution;
+import org.spanwire.internal.moment.SoilKernels;
+import org.spanwire.medium.PerfectGround;
+import org.spanwire.medium.Soil;
+import org.spanwire.result.Warning;
 
-/** Solves antennas by a Galerkin method of moments. Immutable and safe for use by several threads. */
+/**
+ * Solves antennas by a Galerkin method of moments: mixed-potential equation, exact kernel of a
+ * straight tube, polynomial currents on pieces that the solver chooses itself, full Sommerfeld
+ * integrals over soil. Immutable and safe for use by several threads.
+ */
 public final class Solver {
 
+  /** Wanted tolerance below which the coarsest mesh is not worth a try. */
+  private static final double COARSE_TOLERANCE = 5e-3;
+
+  /** Integrals are asked to be this much better than the result. */
+  private static final double INTEGRAL_SHARE = 1e-3;
+
   private final SolverOptions options;
+  private final SoilKernels soilKernels = new SoilKernels();
 
   /** A solver with default options. */
   public Solver() {
@@ -23,23 +48,72 @@ public final class Solver {
   }
 
   /**
-   * Checks the geometry of an antenna at a frequency in hertz as {@link #solve} would, without solving.
+   * Checks the geometry of an antenna at a frequency in hertz as {@link #solve} would, without
+   * solving.
    *
-   * @throws org.spanwire.geometry.GeometryException if the antenna cannot be modelled as given
+   * @throws GeometryException if the antenna cannot be modelled as given
    */
   public void check(Antenna antenna, double frequencyHz) {
-    throw new UnsupportedOperationException();
+    mesh(antenna, frequencyHz, 0);
   }
 
   /**
-   * Solves an antenna at one frequency.
+   * Solves an antenna at one frequency, with meshes finer from step to step until the estimated
+   * error of the feeds' impedances is below the wanted tolerance.
    *
    * @param antenna at least one wire and one feed
    * @param frequencyHz frequency in hertz, positive
-   * @throws org.spanwire.geometry.GeometryException if the antenna cannot be modelled as given
+   * @throws GeometryException if the antenna cannot be modelled as given
    * @throws ToleranceException if the wanted tolerance could not be reached
    */
   public Solution solve(Antenna antenna, double frequencyHz) {
-    throw new UnsupportedOperationException();
+    if (antenna.feeds().isEmpty()) {
+      throw new GeometryException(
+          GeometryException.Subject.ANTENNA, "", "the antenna has no feed; add at least one");
+    }
+    List<Warning> warnings = ThinWireLimits.warnings(antenna, frequencyHz);
+    double accuracy = Math.min(1e-6, INTEGRAL_SHARE * options.tolerance());
+    double reached = Double.POSITIVE_INFINITY;
+    int first = options.tolerance() >= COARSE_TOLERANCE ? 0 : 1;
+    for (int level = first; level <= MeshDensity.FINEST_LEVEL; level++) {
+      Mesh mesh = mesh(antenna, frequencyHz, level);
+      SolvedAntenna solved =
+          new SolvedAntenna(
+              antenna,
+              frequencyHz,
+              solve(antenna, mesh, frequencyHz, accuracy),
+              accuracy,
+              warnings);
+      reached = solved.relativeError();
+      if (reached <= options.tolerance()) {
+        return solved;
+      }
+    }
+    throw new ToleranceException(
+        String.format(
+            Locale.ROOT,
+            "relative error %.2g of the feed impedance at %.6g MHz is above the wanted tolerance %.2g;"
+                + " ask for a larger tolerance",
+            reached,
+            frequencyHz * 1e-6,
+            options.tolerance()),
+        reached);
+  }
+
+  private static Mesh mesh(Antenna antenna, double frequencyHz, int level) {
+    List<Port> ports = new ArrayList<>();
+    antenna.feeds().forEach(f -> ports.add(Port.of(f)));
+    antenna.fittings().forEach(f -> ports.add(Port.of(f)));
+    return Mesher.mesh(
+        antenna.wires(), ports, antenna.ground(), frequencyHz, MeshDensity.level(level));
+  }
+
+  private PortSolution solve(Antenna antenna, Mesh mesh, double frequencyHz, double accuracy) {
+    ReflectedKernel reflected =
+        antenna.ground() instanceof Soil soil
+            ? soilKernels.kernel(soil, frequencyHz, mesh, 10 * accuracy)
+            : null;
+    return PortSolution.solve(
+        mesh, frequencyHz, accuracy, antenna.ground() instanceof PerfectGround, reflected);
   }
 }

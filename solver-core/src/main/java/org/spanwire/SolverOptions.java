@@ -13,7 +13,8 @@ public record SolverOptions(double tolerance) {
   /** Checks the ranges. */
   public SolverOptions {
     if (!(tolerance >= 1e-6 && tolerance <= 0.1)) {
-      throw new IllegalArgumentException("tolerance " + tolerance + " must lie between 1e-6 and 0.1");
+      throw new IllegalArgumentException(
+          "tolerance " + tolerance + " must lie between 1e-6 and 0.1");
     }
   }
 

@@ -5,8 +5,9 @@ import java.util.OptionalDouble;
 import org.apache.commons.math3.complex.Complex;
 
 /**
- * A generator whose field is spread evenly over a gap of physical width centred at a place of a wire. The port current is
- * the current averaged over the gap, so that V·I* is exactly the complex power delivered.
+ * A generator whose field is spread evenly over a gap of physical width centred at a place of a
+ * wire. The port current is the current averaged over the gap, so that V·I* is exactly the complex
+ * power delivered.
  *
  * @param name unique name within an antenna
  * @param wire name of the wire
@@ -24,7 +25,8 @@ public record Feed(String name, String wire, Position at, OptionalDouble gap, Co
     Objects.requireNonNull(gap, "gap");
     Objects.requireNonNull(voltage, "voltage");
     if (gap.isPresent() && !(gap.getAsDouble() > 0)) {
-      throw new IllegalArgumentException("feed '" + name + "': gap " + gap.getAsDouble() + " m must be positive");
+      throw new IllegalArgumentException(
+          "feed '" + name + "': gap " + gap.getAsDouble() + " m must be positive");
     }
   }
 

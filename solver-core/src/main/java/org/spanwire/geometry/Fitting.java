@@ -12,7 +12,8 @@ import java.util.OptionalDouble;
  * @param gap width in metres along the wire; empty for two wire diameters
  * @param impedance impedance against frequency
  */
-public record Fitting(String name, String wire, Position at, OptionalDouble gap, LumpedImpedance impedance) {
+public record Fitting(
+    String name, String wire, Position at, OptionalDouble gap, LumpedImpedance impedance) {
 
   /** Checks the ranges. */
   public Fitting {
@@ -22,7 +23,8 @@ public record Fitting(String name, String wire, Position at, OptionalDouble gap,
     Objects.requireNonNull(gap, "gap");
     Objects.requireNonNull(impedance, "impedance");
     if (gap.isPresent() && !(gap.getAsDouble() > 0)) {
-      throw new IllegalArgumentException("fitting '" + name + "': gap " + gap.getAsDouble() + " m must be positive");
+      throw new IllegalArgumentException(
+          "fitting '" + name + "': gap " + gap.getAsDouble() + " m must be positive");
     }
   }
 }

@@ -7,7 +7,8 @@ import org.apache.commons.math3.complex.Complex;
 public interface LumpedImpedance {
 
   /**
-   * Impedance in ohms at a frequency in hertz. An open circuit (a lossless trap at resonance) is {@link Complex#INF}.
+   * Impedance in ohms at a frequency in hertz. An open circuit (a lossless trap at resonance) is
+   * {@link Complex#INF}.
    */
   Complex at(double frequencyHz);
 
@@ -47,7 +48,12 @@ public interface LumpedImpedance {
     if (!(resistance >= 0) || !(inductance >= 0) || !(capacitance > 0)) {
       throw new IllegalArgumentException(
           "lumped impedance needs resistance and inductance of at least 0 and a positive capacitance, got "
-              + resistance + " ohm, " + inductance + " H, " + capacitance + " F");
+              + resistance
+              + " ohm, "
+              + inductance
+              + " H, "
+              + capacitance
+              + " F");
     }
   }
 }

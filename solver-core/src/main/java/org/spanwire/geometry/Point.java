@@ -12,7 +12,8 @@ public record Point(double x, double y, double z) {
   /** Refuses coordinates that are not finite. */
   public Point {
     if (!Double.isFinite(x) || !Double.isFinite(y) || !Double.isFinite(z)) {
-      throw new IllegalArgumentException("point (" + x + ", " + y + ", " + z + ") must have finite coordinates");
+      throw new IllegalArgumentException(
+          "point (" + x + ", " + y + ", " + z + ") must have finite coordinates");
     }
   }
 

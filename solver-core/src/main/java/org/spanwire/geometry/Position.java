@@ -8,7 +8,8 @@ public sealed interface Position {
     /** Checks the range. */
     public Fraction {
       if (!(value >= 0 && value <= 1)) {
-        throw new IllegalArgumentException("position " + value + " along the wire must lie between 0 and 1");
+        throw new IllegalArgumentException(
+            "position " + value + " along the wire must lie between 0 and 1");
       }
     }
   }
@@ -18,7 +19,8 @@ public sealed interface Position {
     /** Checks the range. */
     public Distance {
       if (!(metres >= 0) || Double.isInfinite(metres)) {
-        throw new IllegalArgumentException("position " + metres + " m along the wire must not be negative");
+        throw new IllegalArgumentException(
+            "position " + metres + " m along the wire must not be negative");
       }
     }
   }

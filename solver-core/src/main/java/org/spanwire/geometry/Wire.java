@@ -5,11 +5,13 @@ import java.util.Objects;
 import org.spanwire.medium.Conductor;
 
 /**
- * A named polyline of thin wire made of one conductor. Positive current runs toward increasing distance along the path.
+ * A named polyline of thin wire made of one conductor. Positive current runs toward increasing
+ * distance along the path.
  *
  * @param name unique name within an antenna
  * @param conductor what the wire is made of
- * @param path at least two points, consecutive ones apart; equal first and last points make a closed loop
+ * @param path at least two points, consecutive ones apart; equal first and last points make a
+ *     closed loop
  */
 public record Wire(String name, Conductor conductor, List<Point> path) {
 
@@ -19,7 +21,8 @@ public record Wire(String name, Conductor conductor, List<Point> path) {
     Objects.requireNonNull(conductor, "conductor");
     path = List.copyOf(path);
     if (path.size() < 2) {
-      throw new IllegalArgumentException("wire '" + name + "' has " + path.size() + " path point(s), needs at least 2");
+      throw new IllegalArgumentException(
+          "wire '" + name + "' has " + path.size() + " path point(s), needs at least 2");
     }
   }
 

@@ -12,13 +12,16 @@ public record Insulation(double thickness, double relativePermittivity, double l
   /** Checks the ranges. */
   public Insulation {
     if (!(thickness > 0) || Double.isInfinite(thickness)) {
-      throw new IllegalArgumentException("insulation thickness " + thickness + " m must be positive");
+      throw new IllegalArgumentException(
+          "insulation thickness " + thickness + " m must be positive");
     }
     if (!(relativePermittivity >= 1) || Double.isInfinite(relativePermittivity)) {
-      throw new IllegalArgumentException("insulation permittivity " + relativePermittivity + " must be at least 1");
+      throw new IllegalArgumentException(
+          "insulation permittivity " + relativePermittivity + " must be at least 1");
     }
     if (!(lossTangent >= 0) || Double.isInfinite(lossTangent)) {
-      throw new IllegalArgumentException("insulation loss tangent " + lossTangent + " must not be negative");
+      throw new IllegalArgumentException(
+          "insulation loss tangent " + lossTangent + " must not be negative");
     }
   }
 }

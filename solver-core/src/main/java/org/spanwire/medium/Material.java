@@ -10,7 +10,8 @@ import java.util.Objects;
  * @param relativePermeability relative permeability, at least 1 as a rule, positive in any case
  * @param source where the numbers come from
  */
-public record Material(String name, double conductivity, double relativePermeability, String source) {
+public record Material(
+    String name, double conductivity, double relativePermeability, String source) {
 
   /** Checks the ranges. */
   public Material {
@@ -20,7 +21,8 @@ public record Material(String name, double conductivity, double relativePermeabi
       throw new IllegalArgumentException("conductivity " + conductivity + " S/m must be positive");
     }
     if (!(relativePermeability > 0) || Double.isInfinite(relativePermeability)) {
-      throw new IllegalArgumentException("relative permeability " + relativePermeability + " must be positive and finite");
+      throw new IllegalArgumentException(
+          "relative permeability " + relativePermeability + " must be positive and finite");
     }
   }
 

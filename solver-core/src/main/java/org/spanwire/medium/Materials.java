@@ -11,7 +11,8 @@ public final class Materials {
       new Material("perfect", Double.POSITIVE_INFINITY, 1, "ideal conductor");
 
   /** Annealed copper of the International Annealed Copper Standard, 100 % IACS. */
-  public static final Material COPPER = new Material("copper", 58.0e6, 1, "IEC 60028: 58 MS/m at 20 °C");
+  public static final Material COPPER =
+      new Material("copper", 58.0e6, 1, "IEC 60028: 58 MS/m at 20 °C");
 
   /** Pure aluminium. */
   public static final Material ALUMINIUM =
@@ -27,7 +28,8 @@ public final class Materials {
 
   /** Carbon steel; its permeability varies widely with alloy and treatment. */
   public static final Material STEEL =
-      new Material("steel", 5.0e6, 200, "handbook order of magnitude, from memory; permeability uncertain");
+      new Material(
+          "steel", 5.0e6, 200, "handbook order of magnitude, from memory; permeability uncertain");
 
   private static final List<Material> ALL =
       List.of(PERFECT, COPPER, ALUMINIUM, PHOSPHOR_BRONZE, STAINLESS_STEEL, STEEL);

@@ -12,7 +12,8 @@ import org.spanwire.unit.PhysicalConstants;
  * @param conductivity conductivity in S/m, not negative
  * @param source where the two numbers come from
  */
-public record Soil(String name, double relativePermittivity, double conductivity, String source) implements Ground {
+public record Soil(String name, double relativePermittivity, double conductivity, String source)
+    implements Ground {
 
   /** Checks the ranges. */
   public Soil {
@@ -20,7 +21,9 @@ public record Soil(String name, double relativePermittivity, double conductivity
     Objects.requireNonNull(source, "source");
     if (!(relativePermittivity >= 1) || Double.isInfinite(relativePermittivity)) {
       throw new IllegalArgumentException(
-          "soil relative permittivity " + relativePermittivity + " must be a finite number of at least 1");
+          "soil relative permittivity "
+              + relativePermittivity
+              + " must be a finite number of at least 1");
     }
     if (!(conductivity >= 0) || Double.isInfinite(conductivity)) {
       throw new IllegalArgumentException(

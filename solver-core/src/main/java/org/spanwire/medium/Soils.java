@@ -4,12 +4,13 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Soils of Recommendation ITU-R P.527-3 (1992), figure 1, which at 0.1–30 MHz have constants that do not depend on
- * frequency to the accuracy of the curves.
+ * Soils of Recommendation ITU-R P.527-3 (1992), figure 1, which at 0.1–30 MHz have constants that
+ * do not depend on frequency to the accuracy of the curves.
  */
 public final class Soils {
 
-  private static final String P527 = "ITU-R P.527-3 (1992) figure 1, 20 °C, read to curve accuracy, from memory";
+  private static final String P527 =
+      "ITU-R P.527-3 (1992) figure 1, 20 °C, read to curve accuracy, from memory";
 
   private static final List<Soil> ALL =
       List.of(
@@ -20,7 +21,11 @@ public final class Soils {
           new Soil("medium-dry", 15, 1e-3, P527),
           new Soil("dry", 7, 3e-4, "ITU-R P.368 curve family, from memory"),
           new Soil("very-dry", 3, 1e-4, P527),
-          new Soil("ice", 3, 3e-5, "ITU-R P.527-3 (1992) figure 1, fresh-water ice at −1 °C, from memory"));
+          new Soil(
+              "ice",
+              3,
+              3e-5,
+              "ITU-R P.527-3 (1992) figure 1, fresh-water ice at −1 °C, from memory"));
 
   private Soils() {}
 

@@ -11,7 +11,8 @@ public record Direction(double elevationDegrees, double azimuthDegrees) {
   /** Checks the ranges. */
   public Direction {
     if (!(elevationDegrees >= -90 && elevationDegrees <= 90)) {
-      throw new IllegalArgumentException("elevation " + elevationDegrees + " deg must lie between -90 and 90 deg");
+      throw new IllegalArgumentException(
+          "elevation " + elevationDegrees + " deg must lie between -90 and 90 deg");
     }
     if (!Double.isFinite(azimuthDegrees)) {
       throw new IllegalArgumentException("azimuth " + azimuthDegrees + " deg must be finite");

@@ -7,7 +7,8 @@ import java.util.OptionalDouble;
  *
  * @param gainDbi gain in dBi, conductor and ground loss counted, mismatch not
  * @param elevationDegrees elevation of the peak; empty if the gain is the same at all elevations
- * @param azimuthDegrees azimuth of the peak, 0 up to 360; empty where azimuth has no meaning, at the zenith or for a pattern that is
- *     the same all around
+ * @param azimuthDegrees azimuth of the peak, 0 up to 360; empty where azimuth has no meaning, at
+ *     the zenith or for a pattern that is the same all around
  */
-public record PeakGain(double gainDbi, OptionalDouble elevationDegrees, OptionalDouble azimuthDegrees) {}
+public record PeakGain(
+    double gainDbi, OptionalDouble elevationDegrees, OptionalDouble azimuthDegrees) {}

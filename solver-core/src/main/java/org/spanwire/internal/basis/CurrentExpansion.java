@@ -4,8 +4,9 @@ import java.util.List;
 import org.spanwire.internal.mesh.Piece;
 
 /**
- * A current along pieces: on piece i, I(t) = Σ_k (re[i][k] + j im[i][k]) P_k(t) amperes rms with Legendre polynomials P_k, t from
- * −1 to 1. The current need not vanish at free ends, so that a prescribed current can be expressed too.
+ * A current along pieces: on piece i, I(t) = Σ_k (re[i][k] + j im[i][k]) P_k(t) amperes rms with
+ * Legendre polynomials P_k, t from −1 to 1. The current need not vanish at free ends, so that a
+ * prescribed current can be expressed too.
  *
  * @param pieces the pieces
  * @param re real parts of the Legendre coefficients, one row for each piece

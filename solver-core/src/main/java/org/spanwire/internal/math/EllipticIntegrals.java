@@ -1,8 +1,9 @@
 package org.spanwire.internal.math;
 
 /**
- * Complete elliptic integrals of the first and second kind by the arithmetic-geometric mean (Abramowitz and Stegun 1964, 17.6),
- * parameter m = 1 − m1. They take the complementary parameter m1 so that the logarithmic limit m1 → 0 keeps full accuracy.
+ * Complete elliptic integrals of the first and second kind by the arithmetic-geometric mean
+ * (Abramowitz and Stegun 1964, 17.6), parameter m = 1 − m1. They take the complementary parameter
+ * m1 so that the logarithmic limit m1 → 0 keeps full accuracy.
  */
 public final class EllipticIntegrals {
 

@@ -1,8 +1,9 @@
 package org.spanwire.internal.math;
 
 /**
- * Gauss–Legendre quadrature on [−1, 1]: exact for polynomials up to degree 2n − 1. Nodes by Newton iteration on the Legendre
- * polynomial (Abramowitz and Stegun 1964, 25.4.29), ascending. Immutable; one instance per order is kept.
+ * Gauss–Legendre quadrature on [−1, 1]: exact for polynomials up to degree 2n − 1. Nodes by Newton
+ * iteration on the Legendre polynomial (Abramowitz and Stegun 1964, 25.4.29), ascending. Immutable;
+ * one instance per order is kept.
  */
 public final class GaussLegendre {
 

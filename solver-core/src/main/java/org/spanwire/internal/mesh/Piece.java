@@ -1,8 +1,8 @@
 package org.spanwire.internal.mesh;
 
 /**
- * A straight stretch of wire that carries one set of basis functions. Its local coordinate t runs from −1 at the start to +1 at
- * the end; positive current runs toward increasing t.
+ * A straight stretch of wire that carries one set of basis functions. Its local coordinate t runs
+ * from −1 at the start to +1 at the end; positive current runs toward increasing t.
  *
  * @param x start, metres
  * @param y start, metres
@@ -13,7 +13,8 @@ package org.spanwire.internal.mesh;
  * @param length metres
  * @param radius of the metal, metres
  */
-public record Piece(double x, double y, double z, double ux, double uy, double uz, double length, double radius) {
+public record Piece(
+    double x, double y, double z, double ux, double uy, double uz, double length, double radius) {
 
   /** x of the point at local coordinate t. */
   public double x(double t) {

@@ -1,0 +1,184 @@
+package org.spanwire.internal.kernel;
+
+import java.util.Arrays;
+import org.spanwire.internal.math.GaussLegendre;
+import org.spanwire.internal.math.LegendrePolynomials;
+import org.spanwire.internal.mesh.Piece;
+
+/**
+ * Moments of the exact tube kernel between two pieces of one straight line. The kernel depends on
+ * the axial distance u = s' − s only, so the double integral becomes ∫ g(|u|) W_ij(u) du with W_ij
+ * the correlation of the two polynomials, exact by a Gauss rule, and a single integral over u that
+ * is graded geometrically toward the logarithmic singularity at u = 0.
+ */
+final class CoaxialMoments {
+
+  /**
+   * Offset from one axis, over the smaller radius, below which two pieces count as being on one
+   * line.
+   */
+  private static final double SAME_AXIS = 1e-6;
+
+  /** u = ε x^6 turns the logarithm at 0 into x^5 ln x, which 16 Gauss nodes integrate to 1e-14. */
+  private static final int POWER = 6;
+
+  private static final int POWER_NODES = 16;
+  private static final double PANEL_RATIO = 3;
+
+  private final double[] pa;
+  private final double[] pb;
+  private final double[] value = new double[2];
+  private final double[] breaks = new double[5];
+
+  CoaxialMoments(int largestOrder) {
+    pa = new double[largestOrder + 1];
+    pb = new double[largestOrder + 1];
+  }
+
+  static boolean coaxial(Piece a, Piece b) {
+    double limit = SAME_AXIS * Math.min(a.radius(), b.radius());
+    return offset2(a, b.x(), b.y(), b.z()) < limit * limit
+        && offset2(a, b.x(1), b.y(1), b.z(1)) < limit * limit;
+  }
+
+  private static double offset2(Piece a, double x, double y, double z) {
+    double dx = x - a.x();
+    double dy = y - a.y();
+    double dz = z - a.z();
+    double along = dx * a.ux() + dy * a.uy() + dz * a.uz();
+    double ox = dx - along * a.ux();
+    double oy = dy - along * a.uy();
+    double oz = dz - along * a.uz();
+    return ox * ox + oy * oy + oz * oz;
+  }
+
+  /**
+   * Computes the moments, or returns false if the pieces are so far apart that the general rule
+   * does better.
+   */
+  boolean compute(Piece a, int orderA, Piece b, int orderB, double k, double[] re, double[] im) {
+    double ha = a.length();
+    double hb = b.length();
+    boolean reversed = a.ux() * b.ux() + a.uy() * b.uy() + a.uz() * b.uz() < 0;
+    double start = (b.x() - a.x()) * a.ux() + (b.y() - a.y()) * a.uy() + (b.z() - a.z()) * a.uz();
+    if (reversed) {
+      start -= hb;
+    }
+    double gap = Math.max(start - ha, -(start + hb));
+    if (gap > Math.max(0.5 * Math.max(ha, hb), 20 * (a.radius() + b.radius()))) {
+      return false;
+    }
+    if (Math.abs(gap) < 1e-9 * Math.min(ha, hb)) {
+      start += start > 0 ? -gap : gap;
+    }
+    int size = (orderA + 1) * (orderB + 1);
+    Arrays.fill(re, 0, size, 0);
+    Arrays.fill(im, 0, size, 0);
+    Correlation pair =
+        new Correlation(ha, hb, start, orderA, orderB, a.radius(), b.radius(), k, re, im);
+    integrate(pair);
+    if (reversed) {
+      for (int i = 0; i <= orderA; i++) {
+        for (int j = 1; j <= orderB; j += 2) {
+          re[i * (orderB + 1) + j] = -re[i * (orderB + 1) + j];
+          im[i * (orderB + 1) + j] = -im[i * (orderB + 1) + j];
+        }
+      }
+    }
+    return true;
+  }
+
+  private record Correlation(
+      double ha,
+      double hb,
+      double start,
+      int orderA,
+      int orderB,
+      double radiusA,
+      double radiusB,
+      double k,
+      double[] re,
+      double[] im) {}
+
+  private void integrate(Correlation p) {
+    breaks[0] = p.start - p.ha;
+    breaks[1] = p.start;
+    breaks[2] = p.start + p.hb - p.ha;
+    breaks[3] = p.start + p.hb;
+    breaks[4] = Math.max(breaks[0], Math.min(breaks[3], 0));
+    Arrays.sort(breaks);
+    double tiny = 1e-13 * (p.ha + p.hb);
+    for (int i = 0; i < 4; i++) {
+      double lo = breaks[i];
+      double hi = breaks[i + 1];
+      if (hi - lo > tiny) {
+        if (lo >= -tiny) {
+          graded(p, Math.max(0, lo), hi, 1);
+        } else {
+          graded(p, Math.max(0, -hi), -lo, -1);
+        }
+      }
+    }
+  }
+
+  /** Integrates |u| from near to far on the side of the sign, in panels graded toward 0. */
+  private void graded(Correlation p, double near, double far, int sign) {
+    double scale = 0.5 * (p.radiusA + p.radiusB);
+    double from = near;
+    if (near < 0.01 * scale) {
+      double to = Math.min(far, near + scale);
+      logarithmic(p, near, to, sign);
+      from = to;
+    }
+    int nodes = Math.max(10, (p.orderA + p.orderB + 1) / 2 + 7);
+    while (from < far) {
+      double to = PANEL_RATIO * from;
+      if (to > 0.7 * far) {
+        to = far;
+      }
+      GaussLegendre rule = GaussLegendre.of(nodes);
+      for (int i = 0; i < nodes; i++) {
+        double u = from + 0.5 * (1 + rule.node(i)) * (to - from);
+        add(p, sign * u, 0.5 * (to - from) * rule.weight(i));
+      }
+      from = to;
+    }
+  }
+
+  private void logarithmic(Correlation p, double near, double far, int sign) {
+    GaussLegendre rule = GaussLegendre.of(POWER_NODES);
+    for (int i = 0; i < POWER_NODES; i++) {
+      double x = 0.5 * (1 + rule.node(i));
+      double power = Math.pow(x, POWER - 1);
+      double u = near + (far - near) * power * x;
+      add(p, sign * u, 0.5 * rule.weight(i) * POWER * power * (far - near));
+    }
+  }
+
+  private void add(Correlation p, double u, double weight) {
+    double from = Math.max(0, p.start - u);
+    double to = Math.min(p.ha, p.start + p.hb - u);
+    if (!(to > from)) {
+      return;
+    }
+    double difference = p.radiusA - p.radiusB;
+    TubeKernel.evaluate(u * u + difference * difference, 4 * p.radiusA * p.radiusB, p.k, value);
+    int inner = (p.orderA + p.orderB) / 2 + 1;
+    GaussLegendre rule = GaussLegendre.of(inner);
+    for (int q = 0; q < inner; q++) {
+      double s = from + 0.5 * (1 + rule.node(q)) * (to - from);
+      double w = 0.5 * (to - from) * rule.weight(q) * weight;
+      LegendrePolynomials.fill(2 * s / p.ha - 1, p.orderA, w, pa, 0);
+      LegendrePolynomials.fill(2 * (s + u - p.start) / p.hb - 1, p.orderB, 1, pb, 0);
+      int index = 0;
+      for (int i = 0; i <= p.orderA; i++) {
+        double gr = pa[i] * value[0];
+        double gi = pa[i] * value[1];
+        for (int j = 0; j <= p.orderB; j++, index++) {
+          p.re[index] += gr * pb[j];
+          p.im[index] += gi * pb[j];
+        }
+      }
+    }
+  }
+}

@@ -1,0 +1,65 @@
+package org.spanwire.internal.kernel;
+
+import org.spanwire.internal.mesh.Piece;
+
+/**
+ * Moments of a Green's function between two pieces of wire, M_ij = ∬ P_i(t) P_j(t') g ds ds', row
+ * by row in i, as real and imaginary parts. Holds work space: one instance for each thread.
+ */
+public final class PairMoments {
+
+  private final CoaxialMoments coaxial;
+  private final TensorMoments tensor;
+  private final DirectKernel direct = new DirectKernel();
+
+  /**
+   * Prepares work space.
+   *
+   * @param largestOrder highest Legendre degree that will be asked for
+   * @param accuracy wanted relative accuracy of the integrals
+   */
+  public PairMoments(int largestOrder, double accuracy) {
+    coaxial = new CoaxialMoments(largestOrder);
+    tensor = new TensorMoments(largestOrder, accuracy);
+  }
+
+  /**
+   * Moments of exp(−jkR)/R in free space, averaged around the wires.
+   *
+   * @param a first piece, degrees 0 to pa
+   * @param b second piece, degrees 0 to pb
+   * @param k wavenumber in rad/m
+   * @param re (pa + 1)(pb + 1) values, overwritten
+   * @param im the same for imaginary parts
+   */
+  public void direct(Piece a, int pa, Piece b, int pb, double k, double[] re, double[] im) {
+    if (CoaxialMoments.coaxial(a, b) && coaxial.compute(a, pa, b, pb, k, re, im)) {
+      return;
+    }
+    direct.prepare(a, b, k);
+    tensor.compute(a, pa, b, pb, direct, direct.smoothing2(a, b), re, im, null, null);
+  }
+
+  /**
+   * Moments of a kernel of two channels that is smooth but for an image of piece b in the plane z =
+   * 0.
+   *
+   * @param kernel evaluates both channels
+   * @param re0 first channel
+   * @param im0 first channel
+   * @param re1 second channel
+   * @param im1 second channel
+   */
+  public void reflected(
+      Piece a,
+      int pa,
+      Piece b,
+      int pb,
+      NodeKernel kernel,
+      double[] re0,
+      double[] im0,
+      double[] re1,
+      double[] im1) {
+    tensor.compute(a, pa, b.image(), pb, kernel, 0, re0, im0, re1, im1);
+  }
+}

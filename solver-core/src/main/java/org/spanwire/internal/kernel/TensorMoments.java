@@ -1,0 +1,162 @@
+package org.spanwire.internal.kernel;
+
+import java.util.Arrays;
+import org.spanwire.internal.math.GaussLegendre;
+import org.spanwire.internal.math.LegendrePolynomials;
+import org.spanwire.internal.mesh.Piece;
+
+/**
+ * Moments by Gauss rules on both pieces, each piece halved until the rule reaches the wanted
+ * accuracy. On a stretch of length h at distance δ the kernel is analytic inside the Bernstein
+ * ellipse of ρ = y + √(1 + y²), y = 2δ/h, so that n nodes leave an error of about ρ^(p − 2n) for a
+ * polynomial of degree p (Trefethen, SIAM Review 50, 2008, theorem 4.5).
+ */
+final class TensorMoments {
+
+  private static final int MOST_NODES = 20;
+  private static final int DEEPEST = 40;
+
+  private final double digits;
+  private final double[] rowA;
+  private final double[] rowB;
+  private final double[] sumRe0;
+  private final double[] sumIm0;
+  private final double[] sumRe1;
+  private final double[] sumIm1;
+  private final double[] value = new double[4];
+
+  private Piece a;
+  private Piece b;
+  private int orderA;
+  private int orderB;
+  private NodeKernel kernel;
+  private double smoothing2;
+  private double[] re0;
+  private double[] im0;
+  private double[] re1;
+  private double[] im1;
+
+  TensorMoments(int largestOrder, double accuracy) {
+    digits = -Math.log(accuracy);
+    rowA = new double[largestOrder + 1];
+    rowB = new double[MOST_NODES * (largestOrder + 1)];
+    sumRe0 = new double[largestOrder + 1];
+    sumIm0 = new double[largestOrder + 1];
+    sumRe1 = new double[largestOrder + 1];
+    sumIm1 = new double[largestOrder + 1];
+  }
+
+  /** Second channel only if re1 is not null. */
+  void compute(
+      Piece first,
+      int firstOrder,
+      Piece second,
+      int secondOrder,
+      NodeKernel nodeKernel,
+      double smoothedOver2,
+      double[] outRe0,
+      double[] outIm0,
+      double[] outRe1,
+      double[] outIm1) {
+    a = first;
+    b = second;
+    orderA = firstOrder;
+    orderB = secondOrder;
+    kernel = nodeKernel;
+    smoothing2 = smoothedOver2;
+    re0 = outRe0;
+    im0 = outIm0;
+    re1 = outRe1;
+    im1 = outIm1;
+    int size = (orderA + 1) * (orderB + 1);
+    Arrays.fill(re0, 0, size, 0);
+    Arrays.fill(im0, 0, size, 0);
+    if (re1 != null) {
+      Arrays.fill(re1, 0, size, 0);
+      Arrays.fill(im1, 0, size, 0);
+    }
+    divide(-1, 1, -1, 1, 0);
+  }
+
+  private void divide(double a0, double a1, double b0, double b1, int depth) {
+    double ha = 0.5 * (a1 - a0) * a.length();
+    double hb = 0.5 * (b1 - b0) * b.length();
+    double distance = Math.sqrt(SegmentDistance.squared(a, a0, a1, b, b0, b1) + smoothing2);
+    int na = nodes(orderA, ha, distance);
+    int nb = nodes(orderB, hb, distance);
+    if ((na <= MOST_NODES && nb <= MOST_NODES) || depth >= DEEPEST) {
+      product(a0, a1, Math.min(na, MOST_NODES), b0, b1, Math.min(nb, MOST_NODES));
+    } else if (ha >= hb) {
+      double middle = 0.5 * (a0 + a1);
+      divide(a0, middle, b0, b1, depth + 1);
+      divide(middle, a1, b0, b1, depth + 1);
+    } else {
+      double middle = 0.5 * (b0 + b1);
+      divide(a0, a1, b0, middle, depth + 1);
+      divide(a0, a1, middle, b1, depth + 1);
+    }
+  }
+
+  private int nodes(int order, double h, double distance) {
+    double y = 2 * distance / h;
+    double rho = y + Math.sqrt(1 + y * y);
+    return (int) Math.ceil(0.5 * (order + 2 + digits / Math.log(rho)));
+  }
+
+  private void product(double a0, double a1, int na, double b0, double b1, int nb) {
+    GaussLegendre ruleA = GaussLegendre.of(na);
+    GaussLegendre ruleB = GaussLegendre.of(nb);
+    int widthB = orderB + 1;
+    for (int q = 0; q < nb; q++) {
+      double t = b0 + 0.5 * (1 + ruleB.node(q)) * (b1 - b0);
+      LegendrePolynomials.fill(
+          t, orderB, 0.25 * (b1 - b0) * b.length() * ruleB.weight(q), rowB, q * widthB);
+    }
+    for (int p = 0; p < na; p++) {
+      double t = a0 + 0.5 * (1 + ruleA.node(p)) * (a1 - a0);
+      sumOverB(t, b0, b1, nb, ruleB);
+      LegendrePolynomials.fill(t, orderA, 0.25 * (a1 - a0) * a.length() * ruleA.weight(p), rowA, 0);
+      accumulate(re0, im0, sumRe0, sumIm0);
+      if (re1 != null) {
+        accumulate(re1, im1, sumRe1, sumIm1);
+      }
+    }
+  }
+
+  private void sumOverB(double t, double b0, double b1, int nb, GaussLegendre ruleB) {
+    int widthB = orderB + 1;
+    double x = a.x(t);
+    double y = a.y(t);
+    double z = a.z(t);
+    Arrays.fill(sumRe0, 0, widthB, 0);
+    Arrays.fill(sumIm0, 0, widthB, 0);
+    Arrays.fill(sumRe1, 0, widthB, 0);
+    Arrays.fill(sumIm1, 0, widthB, 0);
+    for (int q = 0; q < nb; q++) {
+      double s = b0 + 0.5 * (1 + ruleB.node(q)) * (b1 - b0);
+      kernel.evaluate(x - b.x(s), y - b.y(s), z - b.z(s), value);
+      int offset = q * widthB;
+      for (int j = 0; j < widthB; j++) {
+        sumRe0[j] += value[0] * rowB[offset + j];
+        sumIm0[j] += value[1] * rowB[offset + j];
+      }
+      if (re1 != null) {
+        for (int j = 0; j < widthB; j++) {
+          sumRe1[j] += value[2] * rowB[offset + j];
+          sumIm1[j] += value[3] * rowB[offset + j];
+        }
+      }
+    }
+  }
+
+  private void accumulate(double[] re, double[] im, double[] sumRe, double[] sumIm) {
+    int index = 0;
+    for (int i = 0; i <= orderA; i++) {
+      double factor = rowA[i];
+      for (int j = 0; j <= orderB; j++, index++) {
+        re[index] += factor * sumRe[j];
+        im[index] += factor * sumIm[j];
+      }
+    }
+  }
+}

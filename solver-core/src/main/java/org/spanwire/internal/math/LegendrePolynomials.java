@@ -1,0 +1,24 @@
+package org.spanwire.internal.math;
+
+/** Legendre polynomials by their three-term recurrence (Abramowitz and Stegun 1964, 22.7.10). */
+public final class LegendrePolynomials {
+
+  private LegendrePolynomials() {}
+
+  /**
+   * Writes P_0(t) … P_order(t) times a factor into out from offset on.
+   *
+   * @param t argument in [−1, 1]
+   * @param order highest degree, at least 0
+   */
+  public static void fill(double t, int order, double factor, double[] out, int offset) {
+    out[offset] = factor;
+    if (order == 0) {
+      return;
+    }
+    out[offset + 1] = factor * t;
+    for (int k = 2; k <= order; k++) {
+      out[offset + k] = ((2 * k - 1) * t * out[offset + k - 1] - (k - 1) * out[offset + k - 2]) / k;
+    }
+  }
+}

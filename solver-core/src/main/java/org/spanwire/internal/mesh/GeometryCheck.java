@@ -1,0 +1,210 @@
+package org.spanwire.internal.mesh;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import org.spanwire.geometry.GeometryException;
+import org.spanwire.geometry.GeometryException.Subject;
+import org.spanwire.geometry.Point;
+import org.spanwire.geometry.Wire;
+import org.spanwire.medium.FreeSpace;
+import org.spanwire.medium.Ground;
+import org.spanwire.medium.PerfectGround;
+import org.spanwire.unit.PhysicalConstants;
+
+/** Refuses wires that a thin-wire model cannot take, each with its remedy. */
+final class GeometryCheck {
+
+  private final List<Wire> wires;
+
+  private GeometryCheck(List<Wire> wires) {
+    this.wires = wires;
+  }
+
+  static void check(List<Wire> wires, Ground ground, double frequencyHz) {
+    if (!(frequencyHz > 0) || Double.isInfinite(frequencyHz)) {
+      throw new IllegalArgumentException(
+          "frequency " + frequencyHz + " Hz must be positive and finite");
+    }
+    if (wires.isEmpty()) {
+      throw new GeometryException(Subject.ANTENNA, "", "the antenna has no wire; add at least one");
+    }
+    GeometryCheck check = new GeometryCheck(wires);
+    Set<String> names = new HashSet<>();
+    for (Wire wire : wires) {
+      if (!names.add(wire.name())) {
+        throw fault(wire, "its name is used twice; give every wire a name of its own");
+      }
+      stretches(wire);
+      height(wire, ground, PhysicalConstants.wavelength(frequencyHz));
+    }
+    check.contacts();
+  }
+
+  private static void stretches(Wire wire) {
+    double diameter = 2 * Mesher.outerRadius(wire.conductor());
+    for (int i = 1; i < wire.path().size(); i++) {
+      double length = wire.path().get(i - 1).distance(wire.path().get(i));
+      if (length == 0) {
+        throw fault(
+            wire,
+            "path points " + i + " and " + (i + 1) + " coincide (length 0 m); remove one of them");
+      }
+      if (length < diameter) {
+        throw fault(
+            wire,
+            String.format(
+                Locale.ROOT,
+                "the straight stretch from path point %d to %d is %.4g m long, shorter than the wire's outer diameter"
+                    + " of %.4g m; use a thinner conductor or leave out a point",
+                i,
+                i + 1,
+                length,
+                diameter));
+      }
+    }
+  }
+
+  private static void height(Wire wire, Ground ground, double wavelength) {
+    if (ground instanceof FreeSpace) {
+      return;
+    }
+    double radius = Mesher.outerRadius(wire.conductor());
+    for (int i = 0; i < wire.path().size(); i++) {
+      double z = wire.path().get(i).z();
+      if (ground instanceof PerfectGround) {
+        double least = Junctions.COINCIDENCE * radius;
+        if (z < -least) {
+          throw fault(
+              wire,
+              String.format(
+                  Locale.ROOT,
+                  "path point %d lies %.4g m below the ground surface; raise it to z = 0 m or above",
+                  i + 1,
+                  -z));
+        }
+        boolean inner = i > 0 && i < wire.path().size() - 1;
+        if (Math.abs(z) > least && z < 2 * radius) {
+          throw fault(
+              wire,
+              String.format(
+                  Locale.ROOT,
+                  "path point %d is %.4g m above the ground, closer than the outer diameter of %.4g m;"
+                      + " raise it or put it at z = 0 m to join the ground",
+                  i + 1,
+                  z,
+                  2 * radius));
+        }
+        if (Math.abs(z) <= least && inner) {
+          continue;
+        }
+      } else {
+        double least = Math.max(5 * radius, 1e-3 * wavelength);
+        if (z < 0) {
+          throw fault(
+              wire,
+              String.format(
+                  Locale.ROOT,
+                  "path point %d lies %.4g m below the ground surface; buried wires are not modelled, raise it to at least"
+                      + " %.4g m",
+                  i + 1,
+                  -z,
+                  least));
+        }
+        if (z < least) {
+          throw fault(
+              wire,
+              String.format(
+                  Locale.ROOT,
+                  "path point %d is %.4g m above the soil, limit %.4g m (five radii or a thousandth of a wavelength); raise"
+                      + " it",
+                  i + 1,
+                  z,
+                  least));
+        }
+      }
+    }
+    if (ground instanceof PerfectGround) {
+      alongGround(wire, radius);
+    }
+  }
+
+  private static void alongGround(Wire wire, double radius) {
+    for (int i = 1; i < wire.path().size(); i++) {
+      if (Math.abs(wire.path().get(i - 1).z()) <= radius
+          && Math.abs(wire.path().get(i).z()) <= radius) {
+        throw fault(
+            wire,
+            "the stretch from path point "
+                + i
+                + " to "
+                + (i + 1)
+                + " lies in the ground surface; raise it above z = 0 m");
+      }
+    }
+  }
+
+  private void contacts() {
+    for (int w = 0; w < wires.size(); w++) {
+      for (int v = w; v < wires.size(); v++) {
+        contacts(wires.get(w), wires.get(v), w == v);
+      }
+    }
+  }
+
+  private static void contacts(Wire a, Wire b, boolean same) {
+    double touch = Mesher.outerRadius(a.conductor()) + Mesher.outerRadius(b.conductor());
+    double join = Junctions.COINCIDENCE * Math.min(a.conductor().radius(), b.conductor().radius());
+    for (int i = 1; i < a.path().size(); i++) {
+      for (int j = same ? i + 1 : 1; j < b.path().size(); j++) {
+        Segment p = new Segment(a.path().get(i - 1), a.path().get(i));
+        Segment q = new Segment(b.path().get(j - 1), b.path().get(j));
+        if (p.distance(q) < touch) {
+          contact(a, b, i, j, p, q, touch, join);
+        }
+      }
+    }
+  }
+
+  private static void contact(
+      Wire a, Wire b, int i, int j, Segment p, Segment q, double touch, double join) {
+    boolean joined =
+        p.from().distance(q.from()) <= join
+            || p.from().distance(q.to()) <= join
+            || p.to().distance(q.from()) <= join
+            || p.to().distance(q.to()) <= join;
+    String stretch = "the stretch from path point " + i + " to " + (i + 1);
+    String other =
+        "the stretch from path point " + j + " to " + (j + 1) + " of wire '" + b.name() + "'";
+    if (joined) {
+      if (p.overlaps(q, touch)) {
+        throw fault(
+            a,
+            stretch
+                + " overlaps "
+                + other
+                + " or leaves it at less than 5 deg; remove one or move it away");
+      }
+      return;
+    }
+    Point where = p.closest(q);
+    throw fault(
+        a,
+        String.format(
+            Locale.ROOT,
+            "%s touches %s without a shared path point; add the point [%.6g, %.6g, %.6g] to both paths to join them, or"
+                + " move them at least %.4g m apart",
+            stretch,
+            other,
+            where.x(),
+            where.y(),
+            where.z(),
+            touch));
+  }
+
+  private static GeometryException fault(Wire wire, String message) {
+    return new GeometryException(
+        Subject.WIRE, wire.name(), "wire '" + wire.name() + "': " + message);
+  }
+}

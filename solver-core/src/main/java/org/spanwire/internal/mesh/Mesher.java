@@ -1,0 +1,250 @@
+package org.spanwire.internal.mesh;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.spanwire.geometry.Point;
+import org.spanwire.geometry.Wire;
+import org.spanwire.medium.Conductor;
+import org.spanwire.medium.Ground;
+import org.spanwire.unit.PhysicalConstants;
+
+/** Cuts wires into pieces. */
+public final class Mesher {
+
+  private final Junctions junctions;
+  private final double wavelength;
+  private final MeshDensity density;
+  private final List<Point> singularPlaces;
+  private final List<Piece> pieces = new ArrayList<>();
+  private final List<Integer> order = new ArrayList<>();
+  private final List<Integer> wireOf = new ArrayList<>();
+  private final List<Double> distance = new ArrayList<>();
+  private final List<Integer> startNode = new ArrayList<>();
+  private final List<Integer> endNode = new ArrayList<>();
+  private int nodes;
+
+  private Mesher(
+      Junctions junctions, List<PlacedGap> placed, double wavelength, MeshDensity density) {
+    this.junctions = junctions;
+    this.singularPlaces = singularPlaces(junctions, placed);
+    this.wavelength = wavelength;
+    this.density = density;
+    this.nodes = junctions.count();
+  }
+
+  /**
+   * Cuts wires into pieces.
+   *
+   * @throws org.spanwire.geometry.GeometryException if the geometry cannot be modelled
+   */
+  public static Mesh mesh(
+      List<Wire> wires, List<Port> ports, Ground ground, double frequencyHz, MeshDensity density) {
+    GeometryCheck.check(wires, ground, frequencyHz);
+    Junctions junctions = new Junctions(wires, ground);
+    List<PlacedGap> placed = PlacedGap.place(wires, ports, junctions);
+    Mesher mesher =
+        new Mesher(junctions, placed, PhysicalConstants.wavelength(frequencyHz), density);
+    for (int w = 0; w < wires.size(); w++) {
+      mesher.cut(w, placed);
+    }
+    return mesher.finish(placed);
+  }
+
+  private static List<Point> singularPlaces(Junctions junctions, List<PlacedGap> placed) {
+    List<Point> places = new ArrayList<>();
+    for (int n = 0; n < junctions.count(); n++) {
+      if (junctions.isSingular(n)) {
+        places.add(junctions.place(n));
+      }
+    }
+    for (PlacedGap gap : placed) {
+      places.add(gap.centre(junctions.wires()));
+    }
+    return places;
+  }
+
+  /** Radius at which the kernel is taken: that of the coat if there is one. */
+  public static double outerRadius(Conductor conductor) {
+    return conductor.radius() + conductor.insulation().map(i -> i.thickness()).orElse(0.0);
+  }
+
+  /** A place along a wire where pieces must end. */
+  private record Break(double at, double size, int pathIndex) {}
+
+  private void cut(int w, List<PlacedGap> placed) {
+    Wire wire = junctions.wires().get(w);
+    double radius = outerRadius(wire.conductor());
+    List<Break> breaks = new ArrayList<>();
+    double along = 0;
+    for (int i = 0; i < wire.path().size(); i++) {
+      if (i > 0) {
+        along += wire.path().get(i - 1).distance(wire.path().get(i));
+      }
+      boolean singular = junctions.isSingular(junctions.node(w, i));
+      breaks.add(
+          new Break(along, singular ? density.smallest() * radius : Double.POSITIVE_INFINITY, i));
+    }
+    for (PlacedGap gap : placed) {
+      gap.addEdges(
+          w, (at, width) -> addEdge(breaks, at, Math.min(width, density.smallest() * radius)));
+    }
+    addNeighbours(w, breaks);
+    breaks.sort((a, b) -> Double.compare(a.at, b.at));
+    int segment = 0;
+    int node = junctions.node(w, 0);
+    for (int i = 1; i < breaks.size(); i++) {
+      Break from = breaks.get(i - 1);
+      Break to = breaks.get(i);
+      if (from.pathIndex >= 0) {
+        segment = from.pathIndex;
+      }
+      node =
+          fill(
+              w,
+              segment,
+              from,
+              to,
+              node,
+              to.pathIndex >= 0 ? junctions.node(w, to.pathIndex) : nodes++);
+    }
+  }
+
+  /**
+   * Opposite a singular place of another straight stretch, at distance d, current and charge vary
+   * on the scale d: pieces end there and are no longer than d.
+   */
+  private void addNeighbours(int w, List<Break> breaks) {
+    Wire wire = junctions.wires().get(w);
+    double largest = density.largest() * wavelength;
+    double along = 0;
+    for (int i = 1; i < wire.path().size(); i++) {
+      Segment stretch = new Segment(wire.path().get(i - 1), wire.path().get(i));
+      double length = stretch.length();
+      for (Point place : singularPlaces) {
+        double at = along + stretch.closestParameter(place) * length;
+        double distance = stretch.at((at - along) / length).distance(place);
+        boolean off = distance > outerRadius(wire.conductor());
+        if (off && distance < 0.5 * largest && !resolved(breaks, at, distance)) {
+          breaks.add(new Break(at, distance, -1));
+        }
+      }
+      along += length;
+    }
+  }
+
+  /** Whether pieces near a place are already no longer than about the distance to it. */
+  private static boolean resolved(List<Break> breaks, double at, double distance) {
+    return breaks.stream()
+        .anyMatch(b -> Math.abs(b.at - at) < 0.5 * distance && b.size <= distance);
+  }
+
+  private static void addEdge(List<Break> breaks, double at, double size) {
+    for (int i = 0; i < breaks.size(); i++) {
+      Break known = breaks.get(i);
+      if (Math.abs(known.at - at) <= 1e-9 * Math.max(at, size)) {
+        breaks.set(i, new Break(known.at, Math.min(known.size, size), known.pathIndex));
+        return;
+      }
+    }
+    breaks.add(new Break(at, size, -1));
+  }
+
+  /** Fills the stretch between two breaks; returns the node at its end. */
+  private int fill(int w, int segment, Break from, Break to, int firstNode, int lastNode) {
+    double length = to.at - from.at;
+    List<Double> sizes = sizes(length, from.size, to.size);
+    Wire wire = junctions.wires().get(w);
+    Point p = wire.path().get(segment);
+    Point q = wire.path().get(segment + 1);
+    double segmentLength = p.distance(q);
+    double ux = (q.x() - p.x()) / segmentLength;
+    double uy = (q.y() - p.y()) / segmentLength;
+    double uz = (q.z() - p.z()) / segmentLength;
+    double segmentStart = segmentStart(wire, segment);
+    double radius = outerRadius(wire.conductor());
+    double at = from.at;
+    int node = firstNode;
+    for (int i = 0; i < sizes.size(); i++) {
+      double h = sizes.get(i);
+      double s = at - segmentStart;
+      pieces.add(new Piece(p.x() + s * ux, p.y() + s * uy, p.z() + s * uz, ux, uy, uz, h, radius));
+      order.add(density.orderFor(2 * Math.PI * h / wavelength));
+      wireOf.add(w);
+      distance.add(at);
+      startNode.add(node);
+      node = i == sizes.size() - 1 ? lastNode : nodes++;
+      endNode.add(node);
+      at += h;
+    }
+    return node;
+  }
+
+  private static double segmentStart(Wire wire, int segment) {
+    double start = 0;
+    for (int i = 1; i <= segment; i++) {
+      start += wire.path().get(i - 1).distance(wire.path().get(i));
+    }
+    return start;
+  }
+
+  /** Sizes that grow geometrically from both ends and add up to the length. */
+  private List<Double> sizes(double length, double fromSize, double toSize) {
+    double largest = density.largest() * wavelength;
+    List<Double> left = new ArrayList<>();
+    List<Double> right = new ArrayList<>();
+    double nextLeft = Math.min(fromSize, largest);
+    double nextRight = Math.min(toSize, largest);
+    double sum = 0;
+    while (sum < length * (1 - 1e-12)) {
+      if (nextLeft <= nextRight) {
+        left.add(nextLeft);
+        sum += nextLeft;
+        nextLeft = Math.min(nextLeft * density.growth(), largest);
+      } else {
+        right.add(0, nextRight);
+        sum += nextRight;
+        nextRight = Math.min(nextRight * density.growth(), largest);
+      }
+    }
+    left.addAll(right);
+    double scale = length / sum;
+    left.replaceAll(h -> h * scale);
+    return left;
+  }
+
+  private Mesh finish(List<PlacedGap> placed) {
+    boolean[] grounded = new boolean[nodes];
+    for (int n = 0; n < junctions.count(); n++) {
+      grounded[n] = junctions.isGrounded(n);
+    }
+    double[] from = distance.stream().mapToDouble(Double::doubleValue).toArray();
+    int[] wire = ints(wireOf);
+    List<Gap> gaps = new ArrayList<>();
+    for (PlacedGap gap : placed) {
+      List<Integer> covered = new ArrayList<>();
+      double width = 0;
+      for (int i = 0; i < pieces.size(); i++) {
+        if (gap.covers(wire[i], from[i] + 0.5 * pieces.get(i).length())) {
+          covered.add(i);
+          width += pieces.get(i).length();
+        }
+      }
+      gaps.add(new Gap(gap.name(), gap.wire(), ints(covered), width, gap.nominal()));
+    }
+    return new Mesh(
+        junctions.wires(),
+        List.copyOf(pieces),
+        ints(order),
+        wire,
+        from,
+        ints(startNode),
+        ints(endNode),
+        nodes,
+        grounded,
+        List.copyOf(gaps));
+  }
+
+  private static int[] ints(List<Integer> list) {
+    return list.stream().mapToInt(Integer::intValue).toArray();
+  }
+}

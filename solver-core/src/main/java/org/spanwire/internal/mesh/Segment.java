@@ -1,0 +1,84 @@
+package org.spanwire.internal.mesh;
+
+import org.spanwire.geometry.Point;
+
+/** A straight stretch between two path points. */
+record Segment(Point from, Point to) {
+
+  private static final double LEAST_ANGLE = Math.toRadians(5) * (1 - 1e-9);
+
+  double length() {
+    return from.distance(to);
+  }
+
+  /** Parameter in [0, 1] of the point closest to a place. */
+  double closestParameter(Point place) {
+    return clamp(dot(from, to, from, place) / dot(from, to, from, to));
+  }
+
+  double distance(Segment other) {
+    double[] s = closestParameters(other);
+    return at(s[0]).distance(other.at(s[1]));
+  }
+
+  /** The point of this stretch that comes closest to another. */
+  Point closest(Segment other) {
+    return at(closestParameters(other)[0]);
+  }
+
+  /**
+   * For stretches that share an end: whether they run on top of each other or leave it at less than
+   * 5 degrees.
+   */
+  boolean overlaps(Segment other, double touch) {
+    boolean fromShared = Math.min(from.distance(other.from), from.distance(other.to)) < touch;
+    boolean otherFromShared = Math.min(other.from.distance(from), other.from.distance(to)) < touch;
+    Point corner = fromShared ? from : to;
+    Point end = fromShared ? to : from;
+    Point otherEnd = otherFromShared ? other.to : other.from;
+    double cosine =
+        dot(corner, end, corner, otherEnd) / (corner.distance(end) * corner.distance(otherEnd));
+    return cosine > Math.cos(LEAST_ANGLE);
+  }
+
+  /** The point at parameter s. */
+  Point at(double s) {
+    return new Point(
+        from.x() + s * (to.x() - from.x()),
+        from.y() + s * (to.y() - from.y()),
+        from.z() + s * (to.z() - from.z()));
+  }
+
+  private static double dot(Point a, Point b, Point c, Point d) {
+    return (b.x() - a.x()) * (d.x() - c.x())
+        + (b.y() - a.y()) * (d.y() - c.y())
+        + (b.z() - a.z()) * (d.z() - c.z());
+  }
+
+  /**
+   * Parameters in [0, 1] of the two closest points (Ericson, Real-Time Collision Detection, 2005,
+   * section 5.1.9).
+   */
+  private double[] closestParameters(Segment other) {
+    double a = dot(from, to, from, to);
+    double e = dot(other.from, other.to, other.from, other.to);
+    double b = dot(from, to, other.from, other.to);
+    double c = dot(from, to, other.from, from);
+    double f = dot(other.from, other.to, other.from, from);
+    double denominator = a * e - b * b;
+    double s = denominator > 1e-12 * a * e ? clamp((b * f - c * e) / denominator) : 0;
+    double t = (b * s + f) / e;
+    if (t < 0) {
+      t = 0;
+      s = clamp(-c / a);
+    } else if (t > 1) {
+      t = 1;
+      s = clamp((b - c) / a);
+    }
+    return new double[] {s, t};
+  }
+
+  private static double clamp(double value) {
+    return Math.max(0, Math.min(1, value));
+  }
+}

@@ -1,0 +1,224 @@
+package org.spanwire.internal.moment;
+
+import org.ejml.data.ZMatrixRMaj;
+import org.spanwire.internal.basis.LocalBasis;
+import org.spanwire.internal.basis.Unknowns;
+import org.spanwire.internal.halfspace.ReflectedKernel;
+import org.spanwire.internal.kernel.PairMoments;
+import org.spanwire.internal.mesh.Mesh;
+import org.spanwire.internal.mesh.Piece;
+import org.spanwire.unit.PhysicalConstants;
+
+/**
+ * The impedance matrix of the mixed-potential equation tested with its own basis (Harrington 1968,
+ * chapter 4; Michalski and Mosig 1997): Z_mn = jωμ0 ∬ f_m f_n u·G_A·u' + (1/jωε0) ∬ f_m' f_n' G_φ +
+ * ∫ z_s f_m f_n. Only pairs i ≤ j of pieces are integrated, so that the matrix is symmetric to the
+ * last bit.
+ */
+final class MomentMatrix {
+
+  private final Mesh mesh;
+  private final Unknowns unknowns;
+  private final double k;
+  private final PairMoments moments;
+  private final double[] re0;
+  private final double[] im0;
+  private final double[] re1;
+  private final double[] im1;
+  private final double[] blockRe;
+  private final double[] blockIm;
+  private final ZMatrixRMaj matrix;
+
+  private MomentMatrix(Unknowns unknowns, double k, double accuracy) {
+    this.unknowns = unknowns;
+    this.mesh = unknowns.mesh();
+    this.k = k;
+    int highest = mesh.highestOrder();
+    int size = (highest + 1) * (highest + 1);
+    moments = new PairMoments(highest, accuracy);
+    re0 = new double[size];
+    im0 = new double[size];
+    re1 = new double[size];
+    im1 = new double[size];
+    blockRe = new double[size];
+    blockIm = new double[size];
+    matrix = new ZMatrixRMaj(unknowns.count(), unknowns.count());
+  }
+
+  /** Which reflection is added to the direct field. */
+  enum Reflection {
+    NONE,
+    PERFECT,
+    SOIL
+  }
+
+  /**
+   * Fills the matrix.
+   *
+   * @param series distributed impedances of every piece
+   * @param reflected kernel over soil; null otherwise
+   */
+  static ZMatrixRMaj fill(
+      Unknowns unknowns,
+      double k,
+      double accuracy,
+      SeriesImpedance[] series,
+      Reflection reflection,
+      ReflectedKernel reflected) {
+    MomentMatrix fill = new MomentMatrix(unknowns, k, accuracy);
+    SoilNodeKernel soil = reflected == null ? null : new SoilNodeKernel(reflected);
+    int n = fill.mesh.size();
+    for (int i = 0; i < n; i++) {
+      for (int j = i; j < n; j++) {
+        fill.clearBlock(i, j);
+        fill.direct(i, j);
+        if (reflection == Reflection.PERFECT) {
+          fill.image(i, j);
+        } else if (reflection == Reflection.SOIL) {
+          fill.soil(i, j, soil);
+        }
+        if (i == j) {
+          fill.series(i, series[i]);
+        }
+        fill.scatter(i, j);
+      }
+    }
+    return fill.matrix;
+  }
+
+  private void clearBlock(int i, int j) {
+    int size = (mesh.order()[i] + 1) * (mesh.order()[j] + 1);
+    java.util.Arrays.fill(blockRe, 0, size, 0);
+    java.util.Arrays.fill(blockIm, 0, size, 0);
+  }
+
+  private void direct(int i, int j) {
+    Piece a = mesh.pieces().get(i);
+    Piece b = mesh.pieces().get(j);
+    moments.direct(a, mesh.order()[i], b, mesh.order()[j], k, re0, im0);
+    double cosine = a.ux() * b.ux() + a.uy() * b.uy() + a.uz() * b.uz();
+    addVector(i, j, cosine, re0, im0);
+    addScalar(i, j, 1, re0, im0);
+  }
+
+  /**
+   * The image in perfect ground: charge reversed, horizontal current reversed, vertical current
+   * kept.
+   */
+  private void image(int i, int j) {
+    Piece a = mesh.pieces().get(i);
+    Piece b = mesh.pieces().get(j).image();
+    moments.direct(a, mesh.order()[i], b, mesh.order()[j], k, re0, im0);
+    double cosine = a.ux() * b.ux() + a.uy() * b.uy() + a.uz() * b.uz();
+    addVector(i, j, -cosine, re0, im0);
+    addScalar(i, j, -1, re0, im0);
+  }
+
+  private void soil(int i, int j, SoilNodeKernel soil) {
+    Piece a = mesh.pieces().get(i);
+    Piece b = mesh.pieces().get(j);
+    soil.prepare(a, b);
+    moments.reflected(a, mesh.order()[i], b, mesh.order()[j], soil, re0, im0, re1, im1);
+    addVector(i, j, 1, re0, im0);
+    addScalar(i, j, 1, re1, im1);
+  }
+
+  /** Adds jωμ0/4π times the moments of local functions. */
+  private void addVector(int i, int j, double factor, double[] re, double[] im) {
+    double scale = factor * k * PhysicalConstants.IMPEDANCE_OF_FREE_SPACE / (4 * Math.PI);
+    int pi = mesh.order()[i];
+    int pj = mesh.order()[j];
+    int width = pj + 1;
+    int index = 0;
+    for (int f = 0; f <= pi; f++) {
+      int lowRow = LocalBasis.low(f) * width;
+      int highRow = LocalBasis.high(f) * width;
+      double lowF = LocalBasis.lowFactor(f);
+      double highF = LocalBasis.highFactor(f);
+      for (int g = 0; g <= pj; g++, index++) {
+        int low = LocalBasis.low(g);
+        int high = LocalBasis.high(g);
+        double lowG = LocalBasis.lowFactor(g);
+        double highG = LocalBasis.highFactor(g);
+        double sumRe =
+            lowF * (lowG * re[lowRow + low] + highG * re[lowRow + high])
+                + highF * (lowG * re[highRow + low] + highG * re[highRow + high]);
+        double sumIm =
+            lowF * (lowG * im[lowRow + low] + highG * im[lowRow + high])
+                + highF * (lowG * im[highRow + low] + highG * im[highRow + high]);
+        blockRe[index] -= scale * sumIm;
+        blockIm[index] += scale * sumRe;
+      }
+    }
+  }
+
+  /** Adds 1/(jωε0 4π) times the moments of derivatives. */
+  private void addScalar(int i, int j, double factor, double[] re, double[] im) {
+    double scale =
+        factor
+            * PhysicalConstants.IMPEDANCE_OF_FREE_SPACE
+            / (4 * Math.PI * k)
+            * 4
+            / (mesh.pieces().get(i).length() * mesh.pieces().get(j).length());
+    int pi = mesh.order()[i];
+    int pj = mesh.order()[j];
+    int width = pj + 1;
+    int index = 0;
+    for (int f = 0; f <= pi; f++) {
+      double rowFactor = scale * LocalBasis.derivativeFactor(f);
+      int row = LocalBasis.derivativeDegree(f) * width;
+      for (int g = 0; g <= pj; g++, index++) {
+        double weight = rowFactor * LocalBasis.derivativeFactor(g);
+        int at = row + LocalBasis.derivativeDegree(g);
+        blockRe[index] += weight * im[at];
+        blockIm[index] -= weight * re[at];
+      }
+    }
+  }
+
+  private void series(int i, SeriesImpedance z) {
+    int p = mesh.order()[i];
+    double h = mesh.pieces().get(i).length();
+    int index = 0;
+    for (int f = 0; f <= p; f++) {
+      for (int g = 0; g <= p; g++, index++) {
+        double along = 0.5 * h * SeriesImpedance.product(f, g);
+        double across = 2 / h * SeriesImpedance.derivativeProduct(f, g);
+        blockRe[index] += z.currentRe() * along + z.chargeRe() * across;
+        blockIm[index] += z.currentIm() * along + z.chargeIm() * across;
+      }
+    }
+  }
+
+  private void scatter(int i, int j) {
+    int pi = mesh.order()[i];
+    int pj = mesh.order()[j];
+    double[] data = matrix.data;
+    int size = matrix.numCols;
+    int index = 0;
+    for (int f = 0; f <= pi; f++) {
+      for (int g = 0; g <= pj; g++, index++) {
+        int sign = unknowns.sign(i, f) * unknowns.sign(j, g);
+        double re = sign * blockRe[index];
+        double im = sign * blockIm[index];
+        if (i == j && f != g) {
+          int mirrored = g * (pj + 1) + f;
+          re = 0.5 * sign * (blockRe[index] + blockRe[mirrored]);
+          im = 0.5 * sign * (blockIm[index] + blockIm[mirrored]);
+        }
+        for (int row : unknowns.targets(i, f)) {
+          for (int column : unknowns.targets(j, g)) {
+            int at = 2 * (row * size + column);
+            data[at] += re;
+            data[at + 1] += im;
+            if (i != j) {
+              at = 2 * (column * size + row);
+              data[at] += re;
+              data[at + 1] += im;
+            }
+          }
+        }
+      }
+    }
+  }
+}

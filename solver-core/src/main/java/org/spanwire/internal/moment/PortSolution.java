@@ -1,0 +1,252 @@
+package org.spanwire.internal.moment;
+
+import java.util.List;
+import org.apache.commons.math3.complex.Complex;
+import org.ejml.data.ZMatrixRMaj;
+import org.spanwire.geometry.Wire;
+import org.spanwire.internal.basis.CurrentExpansion;
+import org.spanwire.internal.basis.LocalBasis;
+import org.spanwire.internal.basis.Unknowns;
+import org.spanwire.internal.halfspace.ReflectedKernel;
+import org.spanwire.internal.linear.ComplexSystem;
+import org.spanwire.internal.mesh.Gap;
+import org.spanwire.internal.mesh.Mesh;
+import org.spanwire.internal.mesh.Piece;
+import org.spanwire.unit.PhysicalConstants;
+
+/**
+ * The currents that 1 V at each port in turn drives with the other ports shorted, and the
+ * short-circuit admittance matrix. Immutable.
+ *
+ * <p>The same system is also solved without the bubble of highest order on every piece; what this
+ * changes tells how far the solution is from convergence.
+ */
+public final class PortSolution {
+
+  private final Mesh mesh;
+  private final Unknowns unknowns;
+  private final SeriesImpedance[] series;
+  private final double[][] weights;
+  private final double[][] currentRe;
+  private final double[][] currentIm;
+  private final Complex[][] admittance;
+  private final Complex[][] coarseAdmittance;
+
+  private PortSolution(
+      Unknowns unknowns,
+      SeriesImpedance[] series,
+      double[][] weights,
+      double[][] currentRe,
+      double[][] currentIm,
+      Complex[][] coarseAdmittance) {
+    this.unknowns = unknowns;
+    this.mesh = unknowns.mesh();
+    this.series = series;
+    this.weights = weights;
+    this.currentRe = currentRe;
+    this.currentIm = currentIm;
+    this.admittance = admittance(weights, currentRe, currentIm);
+    this.coarseAdmittance = coarseAdmittance;
+  }
+
+  /**
+   * Solves a mesh.
+   *
+   * @param frequencyHz frequency in hertz
+   * @param accuracy wanted relative accuracy of the integrals
+   * @param perfectGround whether there is a perfectly conducting plane at z = 0
+   * @param reflected reflected kernel over soil; null if there is no soil
+   */
+  public static PortSolution solve(
+      Mesh mesh,
+      double frequencyHz,
+      double accuracy,
+      boolean perfectGround,
+      ReflectedKernel reflected) {
+    Unknowns unknowns = new Unknowns(mesh);
+    SeriesImpedance[] series = new SeriesImpedance[mesh.size()];
+    for (int i = 0; i < series.length; i++) {
+      Wire wire = mesh.wires().get(mesh.wire()[i]);
+      series[i] =
+          i > 0 && mesh.wire()[i] == mesh.wire()[i - 1]
+              ? series[i - 1]
+              : SeriesImpedance.of(wire.conductor(), frequencyHz);
+    }
+    MomentMatrix.Reflection reflection =
+        perfectGround
+            ? MomentMatrix.Reflection.PERFECT
+            : reflected == null ? MomentMatrix.Reflection.NONE : MomentMatrix.Reflection.SOIL;
+    ZMatrixRMaj matrix =
+        MomentMatrix.fill(
+            unknowns,
+            PhysicalConstants.wavenumber(frequencyHz),
+            accuracy,
+            series,
+            reflection,
+            reflected);
+    double[][] weights = weights(unknowns);
+    Complex[][] coarse = coarse(unknowns, matrix, weights);
+    ComplexSystem system = new ComplexSystem(matrix);
+    double[][] re = new double[weights.length][];
+    double[][] im = new double[weights.length][];
+    for (int p = 0; p < weights.length; p++) {
+      re[p] = weights[p].clone();
+      im[p] = new double[unknowns.count()];
+      system.solve(re[p], im[p]);
+    }
+    return new PortSolution(unknowns, series, weights, re, im, coarse);
+  }
+
+  /** For every port the mean of every basis function over its gap. */
+  private static double[][] weights(Unknowns unknowns) {
+    Mesh mesh = unknowns.mesh();
+    List<Gap> gaps = mesh.gaps();
+    double[][] weights = new double[gaps.size()][unknowns.count()];
+    for (int p = 0; p < gaps.size(); p++) {
+      Gap gap = gaps.get(p);
+      for (int i : gap.pieces()) {
+        double share = mesh.pieces().get(i).length() / gap.width();
+        for (int f = 0; f <= Math.min(2, mesh.order()[i]); f++) {
+          double mean = share * (LocalBasis.low(f) == 0 ? LocalBasis.lowFactor(f) : 0);
+          for (int u : unknowns.targets(i, f)) {
+            weights[p][u] += unknowns.sign(i, f) * mean;
+          }
+        }
+      }
+    }
+    return weights;
+  }
+
+  private static Complex[][] coarse(Unknowns unknowns, ZMatrixRMaj matrix, double[][] weights) {
+    int[] kept = new int[unknowns.count()];
+    int n = 0;
+    for (int u = 0; u < kept.length; u++) {
+      if (!unknowns.isHighestBubble(u)) {
+        kept[n++] = u;
+      }
+    }
+    ZMatrixRMaj part = new ZMatrixRMaj(n, n);
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j < n; j++) {
+        int from = 2 * (kept[i] * matrix.numCols + kept[j]);
+        int to = 2 * (i * n + j);
+        part.data[to] = matrix.data[from];
+        part.data[to + 1] = matrix.data[from + 1];
+      }
+    }
+    ComplexSystem system = new ComplexSystem(part);
+    double[][] right = new double[weights.length][n];
+    double[][] re = new double[weights.length][];
+    double[][] im = new double[weights.length][n];
+    for (int p = 0; p < weights.length; p++) {
+      for (int i = 0; i < n; i++) {
+        right[p][i] = weights[p][kept[i]];
+      }
+      re[p] = right[p].clone();
+      system.solve(re[p], im[p]);
+    }
+    return admittance(right, re, im);
+  }
+
+  private static Complex[][] admittance(double[][] weights, double[][] re, double[][] im) {
+    int ports = weights.length;
+    Complex[][] y = new Complex[ports][ports];
+    for (int p = 0; p < ports; p++) {
+      for (int q = p; q < ports; q++) {
+        double sumRe = 0;
+        double sumIm = 0;
+        for (int u = 0; u < weights[p].length; u++) {
+          sumRe += weights[p][u] * re[q][u];
+          sumIm += weights[p][u] * im[q][u];
+        }
+        y[p][q] = new Complex(sumRe, sumIm);
+        y[q][p] = y[p][q];
+      }
+    }
+    return y;
+  }
+
+  /** The mesh that was solved. */
+  public Mesh mesh() {
+    return mesh;
+  }
+
+  /** Number of unknowns. */
+  public int unknowns() {
+    return unknowns.count();
+  }
+
+  /** Short-circuit admittance in siemens between two ports. */
+  public Complex admittance(int p, int q) {
+    return admittance[p][q];
+  }
+
+  /** The same from one polynomial order less on every piece. */
+  public Complex coarseAdmittance(int p, int q) {
+    return coarseAdmittance[p][q];
+  }
+
+  /** The current along the pieces for voltages at the ports. */
+  public CurrentExpansion currents(Complex[] voltages) {
+    double[] re = new double[unknowns.count()];
+    double[] im = new double[unknowns.count()];
+    for (int p = 0; p < voltages.length; p++) {
+      double vr = voltages[p].getReal();
+      double vi = voltages[p].getImaginary();
+      for (int u = 0; u < re.length; u++) {
+        re[u] += vr * currentRe[p][u] - vi * currentIm[p][u];
+        im[u] += vr * currentIm[p][u] + vi * currentRe[p][u];
+      }
+    }
+    return unknowns.expand(re, im);
+  }
+
+  /** Power in watts that a current along the pieces (rms) loses in conductors and coats. */
+  public double distributedLoss(CurrentExpansion current) {
+    double loss = 0;
+    for (int i = 0; i < mesh.size(); i++) {
+      Piece piece = mesh.pieces().get(i);
+      double currentSquare = 0;
+      double chargeSquare = 0;
+      double[] re = current.re()[i];
+      double[] im = current.im()[i];
+      for (int n = 0; n < re.length; n++) {
+        currentSquare += (re[n] * re[n] + im[n] * im[n]) * 2 / (2 * n + 1);
+      }
+      if (series[i].chargeRe() != 0) {
+        chargeSquare = derivativeSquare(re) + derivativeSquare(im);
+      }
+      loss += series[i].currentRe() * 0.5 * piece.length() * currentSquare;
+      loss += series[i].chargeRe() * 2 / piece.length() * chargeSquare;
+    }
+    return loss;
+  }
+
+  /** ∫ (d/dt Σ c_n P_n)² dt, with dP_n/dt = Σ (2m + 1) P_m over m = n − 1, n − 3, …. */
+  private static double derivativeSquare(double[] c) {
+    double sum = 0;
+    for (int m = 0; m < c.length - 1; m++) {
+      double d = 0;
+      for (int n = m + 1; n < c.length; n += 2) {
+        d += c[n];
+      }
+      d *= 2 * m + 1;
+      sum += d * d * 2 / (2 * m + 1);
+    }
+    return sum;
+  }
+
+  /**
+   * Unit-voltage current of a port averaged over a gap, for tests of reciprocity on unsymmetrised
+   * data.
+   */
+  Complex averageOver(int gap, int drivenPort) {
+    double re = 0;
+    double im = 0;
+    for (int u = 0; u < unknowns.count(); u++) {
+      re += weights[gap][u] * currentRe[drivenPort][u];
+      im += weights[gap][u] * currentIm[drivenPort][u];
+    }
+    return new Complex(re, im);
+  }
+}
