@@ -26,7 +26,11 @@ record Document(String name, Optional<Path> directory, Node node) {
       throw TextFile.tooLarge(name, text.length() + " characters");
     }
     LoadSettings settings =
-        LoadSettings.builder().setLabel(name).setCodePointLimit(TextFile.LARGEST).build();
+        LoadSettings.builder()
+            .setLabel(name)
+            .setCodePointLimit(TextFile.LARGEST)
+            .setAllowNonScalarKeys(true)
+            .build();
     try {
       ParserImpl parser = new ParserImpl(settings, new StreamReader(settings, text));
       Optional<Node> root = new Composer(settings, new StrictParser(parser, name)).getSingleNode();

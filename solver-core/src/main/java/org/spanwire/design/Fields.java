@@ -20,7 +20,10 @@ final class Fields {
     List<String> known = Arrays.asList(allowed);
     for (NodeTuple tuple : mapping.getValue()) {
       Item key = new Item(document, tuple.getKeyNode(), "a key of " + owner.name());
-      String name = tuple.getKeyNode() instanceof ScalarNode scalar ? scalar.getValue() : "";
+      if (!(tuple.getKeyNode() instanceof ScalarNode scalar)) {
+        throw key.fault(key.name() + " is no text; " + Words.remedy("", known));
+      }
+      String name = scalar.getValue();
       if (!known.contains(name)) {
         throw key.fault(
             "unknown key "

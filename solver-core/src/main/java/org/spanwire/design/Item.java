@@ -10,6 +10,7 @@ import org.snakeyaml.engine.v2.nodes.MappingNode;
 import org.snakeyaml.engine.v2.nodes.Node;
 import org.snakeyaml.engine.v2.nodes.ScalarNode;
 import org.snakeyaml.engine.v2.nodes.SequenceNode;
+import org.snakeyaml.engine.v2.nodes.Tag;
 
 /** One value of a document, with its place and what it is called in messages. */
 final class Item {
@@ -47,7 +48,7 @@ final class Item {
       throw fault(name + " is " + kind() + "; expected a single value");
     }
     String text = scalar.getValue().strip();
-    if (text.isEmpty()) {
+    if (text.isEmpty() || node.getTag().equals(Tag.NULL)) {
       throw fault(name + " has no value; write one, or remove the key");
     }
     return text;

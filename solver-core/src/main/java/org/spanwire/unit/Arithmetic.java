@@ -66,13 +66,6 @@ final class Arithmetic {
     };
   }
 
-  /** Product with a unit's factor, rounded once where the factor is a decimal fraction. */
-  static double scale(double value, double factor) {
-    double inverse = 1 / factor;
-    // 1e-3 is not a double but 1e3 is, so 20 mm comes out as the double nearest to 0.02.
-    return factor < 1 && Math.rint(inverse) == inverse ? value / inverse : value * factor;
-  }
-
   private static Quantity magnitude(Quantity a) {
     return new Quantity(Math.abs(a.value()), a.dimension());
   }

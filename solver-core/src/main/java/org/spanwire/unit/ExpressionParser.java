@@ -129,12 +129,11 @@ final class ExpressionParser {
       at -= "/m".length();
       symbol = symbol.substring(0, symbol.length() - "/m".length());
     }
-    Quantity unit = unit(number, symbol);
-    Quantity quantity = new Quantity(Arithmetic.scale(value, unit.value()), unit.dimension());
+    Quantity quantity = unit(number, symbol).of(number);
     return values -> quantity;
   }
 
-  private static Quantity unit(String number, String symbol) {
+  private static Units.Unit unit(String number, String symbol) {
     return Units.find(symbol)
         .orElseThrow(
             () ->

@@ -1,5 +1,6 @@
 package org.spanwire.unit;
 
+import java.math.BigDecimal;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -8,6 +9,24 @@ import java.util.Set;
 
 /** The units a user can write: SI with prefixes, and the trade's. */
 final class Units {
+
+  /**
+   * A unit.
+   *
+   * @param factor what one of it is in SI units, as a decimal number so that a quantity is rounded
+   *     once
+   * @param dimension what it measures
+   */
+  record Unit(BigDecimal factor, Dimension dimension) {
+
+    /** A number of this unit; the number is a decimal numeral in the range of a double. */
+    Quantity of(String number) {
+      // A numeral that underflows has an exponent that BigDecimal may refuse.
+      double rough = Double.parseDouble(number);
+      double value = rough == 0 ? 0 : new BigDecimal(number).multiply(factor).doubleValue();
+      return new Quantity(value, dimension);
+    }
+  }
 
   private static final Map<String, Integer> PREFIXES = prefixes();
   private static final Map<String, Dimension> PREFIXED =
@@ -21,12 +40,12 @@ final class Units {
           "H", Dimension.INDUCTANCE,
           "F", Dimension.CAPACITANCE,
           "S/m", Dimension.CONDUCTIVITY);
-  private static final Map<String, Quantity> TABLE = table();
+  private static final Map<String, Unit> TABLE = table();
 
   private Units() {}
 
-  /** One of a unit, in SI, if the unit is known. */
-  static Optional<Quantity> find(String symbol) {
+  /** The unit of a symbol, if it is known. */
+  static Optional<Unit> find(String symbol) {
     return Optional.ofNullable(TABLE.get(normalise(symbol)));
   }
 
@@ -86,26 +105,29 @@ final class Units {
     return prefixes;
   }
 
-  private static Map<String, Quantity> table() {
-    Map<String, Quantity> table = new HashMap<>();
+  private static Map<String, Unit> table() {
+    Map<String, Unit> table = new HashMap<>();
     for (Map.Entry<String, Dimension> unit : PREFIXED.entrySet()) {
       for (Map.Entry<String, Integer> prefix : PREFIXES.entrySet()) {
-        // Decimal text, not a power, so that every factor is the double nearest to it.
-        double factor = Double.parseDouble("1e" + prefix.getValue());
-        table.put(prefix.getKey() + unit.getKey(), new Quantity(factor, unit.getValue()));
+        BigDecimal factor = BigDecimal.ONE.scaleByPowerOfTen(prefix.getValue());
+        table.put(prefix.getKey() + unit.getKey(), new Unit(factor, unit.getValue()));
       }
     }
-    table.put("cm", new Quantity(1e-2, Dimension.LENGTH));
-    table.put("ft", new Quantity(0.3048, Dimension.LENGTH));
-    table.put("in", new Quantity(0.0254, Dimension.LENGTH));
-    table.put("mil", new Quantity(25.4e-6, Dimension.LENGTH));
-    table.put("rad", new Quantity(1, Dimension.ANGLE));
-    table.put("deg", new Quantity(Math.PI / 180, Dimension.ANGLE));
+    table.put("cm", unit("1e-2", Dimension.LENGTH));
+    table.put("ft", unit("0.3048", Dimension.LENGTH));
+    table.put("in", unit("0.0254", Dimension.LENGTH));
+    table.put("mil", unit("25.4e-6", Dimension.LENGTH));
+    table.put("rad", unit("1", Dimension.ANGLE));
+    table.put("deg", new Unit(new BigDecimal(Math.PI / 180), Dimension.ANGLE));
     table.put("°", table.get("deg"));
-    table.put("%", new Quantity(0.01, Dimension.NUMBER));
-    table.put("dB", new Quantity(1, Dimension.LEVEL));
-    table.put("dBi", new Quantity(1, Dimension.GAIN));
+    table.put("%", unit("0.01", Dimension.NUMBER));
+    table.put("dB", unit("1", Dimension.LEVEL));
+    table.put("dBi", unit("1", Dimension.GAIN));
     return Map.copyOf(table);
+  }
+
+  private static Unit unit(String factor, Dimension dimension) {
+    return new Unit(new BigDecimal(factor), dimension);
   }
 
   /** Names of the units without their prefixed forms, for messages. */

@@ -1,0 +1,295 @@
+package org.spanwire.design;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
+
+import java.io.ByteArrayOutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/**
+ * Faulty designs. Each case replaces a part of the small design; the sign » in the replacement
+ * marks the place that the message must name.
+ */
+class DesignErrorsTest {
+
+  private static final char MARK = '»';
+
+  private final PrintStream out = System.out;
+  private final PrintStream err = System.err;
+  private final ByteArrayOutputStream printed = new ByteArrayOutputStream();
+
+  @BeforeEach
+  void watchTheConsole() {
+    PrintStream watched = new PrintStream(printed, true, StandardCharsets.UTF_8);
+    System.setOut(watched);
+    System.setErr(watched);
+  }
+
+  @AfterEach
+  void releaseTheConsole() {
+    System.setOut(out);
+    System.setErr(err);
+  }
+
+  static Stream<Arguments> faults() {
+    return Stream.of(
+        // Keys.
+        fault(
+            "title: Small",
+            "»titel: Small",
+            "unknown key 'titel' in the design; did you mean title?"),
+        fault(
+            "conductor: strand",
+            "»conducter: strand",
+            "did you mean conductor? expected one of conductor, path"),
+        fault(
+            "title: Small",
+            "»zzz: Small",
+            "unknown key 'zzz' in the design; expected one of format, title"),
+        fault(
+            "title: Small",
+            "title: Small\n»title: Big",
+            "duplicate key 'title'",
+            "remove one of them"),
+        fault(
+            "format: spanwire-design/1\n",
+            "",
+            1,
+            1,
+            "the design has no format; add one such as format: spanwire-design/1"),
+        fault(
+            "copper, diameter: 2 mm",
+            "copper",
+            7,
+            11,
+            "conductor 'strand' has no diameter; add one such as diameter: 2 mm"),
+        fault(
+            "ground: {soil: medium-dry}\n",
+            "",
+            1,
+            1,
+            "the design has no ground",
+            "{soil: medium-dry}"),
+        fault("    conductor: strand\n", "", 10, 5, "wire 'radiator' has no conductor"),
+        fault("title: Small", "title: Small\n»<<: {a: b}", "unknown key '<<'"),
+        fault(
+            "title: Small",
+            "title: Small\n? »[a]\n: b",
+            "a key of the design is no text; expected one of"),
+        // Names.
+        fault(
+            "feeds:",
+            "  »radiator: {conductor: strand, path: [[0, 0, 1], [1, 0, 1]]}\nfeeds:",
+            "duplicate wire name 'radiator'; rename one of them"),
+        fault("  radiator:\n", "  »\"a\\nb\":\n", "wire name 'a b' is not allowed; expected"),
+        fault(
+            "  span: 20 m",
+            "  »wire-factor: 20 m",
+            "parameter name 'wire-factor' is not allowed",
+            "letters, digits and _"),
+        fault("  span: 20 m", "  »sqrt: 20 m", "parameter name 'sqrt' is not allowed"),
+        // References.
+        fault(
+            "wire: radiator",
+            "wire: »radiatr",
+            "unknown wire 'radiatr'; did you mean radiator? expected radiator"),
+        fault("conductor: strand", "conductor: »rope", "unknown conductor 'rope'; expected strand"),
+        fault(
+            "material: copper",
+            "material: »coper",
+            "unknown material 'coper'; did you mean copper? expected one of perfect, copper, aluminium"),
+        fault(
+            "soil: medium-dry",
+            "soil: »medium",
+            "unknown soil 'medium'",
+            "expected one of sea-water"),
+        fault(
+            "{soil: medium-dry}", "»perfekt", "unknown ground 'perfekt'", "perfect, or free-space"),
+        fault(
+            "plan: iaru-region-1",
+            "plan: »iaru-region-4",
+            "unknown band plan 'iaru-region-4'",
+            "iaru-region-2, iaru-region-3"),
+        fault(
+            "[40 m, 20 m]",
+            "[40 m, »23 m]",
+            "unknown band '23 m' in band plan iaru-region-1",
+            "expected one of 160 m, 80 m"),
+        fault("[40 m, 20 m]", "[40 m, »40 m]", "band 40 m is listed twice"),
+        fault(
+            "band: 40 m",
+            "band: »80 m",
+            "unknown band '80 m' in the design's bands",
+            "expected one of 40 m, 20 m"),
+        // Quantities.
+        fault(
+            "diameter: 2 mm",
+            "diameter: »2 MHz",
+            "diameter of conductor 'strand' is 2 MHz (a frequency); expected a length such as 27.3 m"),
+        fault("diameter: 2 mm", "diameter: »2", "is 2 (a number without unit); expected a length"),
+        fault(
+            "diameter: 2 mm",
+            "diameter: »2 mmm",
+            "unknown unit 'mmm' after 2; expected one of m, ft"),
+        fault(
+            "diameter: 2 mm",
+            "diameter: »0 mm",
+            "diameter of conductor 'strand' is 0 m; expected more than 0"),
+        fault("diameter: 2 mm", "diameter: »-2 mm", "is -2 mm; expected more than 0"),
+        fault("[7.1 MHz]", "[»7.1 mhz]", "did you mean MHz?"),
+        fault("[7.1 MHz]", "[»7.1 m]", "is 7.1 m (a length); expected a frequency such as 7.1 MHz"),
+        fault("[7.1 MHz]", "[»0]", "is 0 Hz; expected more than 0 such as 7.1 MHz"),
+        fault("[7.1 MHz]", "[»-7.1 MHz]", "is -7.1 MHz; expected more than 0"),
+        fault("[span, 0, height]", "[»span / 0, 0, height]", "division by zero: 20 m / 0"),
+        fault(
+            "[span, 0, height]",
+            "[span, 0, »height + 2]",
+            "cannot add 9 m (a length) and 2 (a number without unit)"),
+        fault(
+            "[span, 0, height]",
+            "[span, 0, »2 * 3]",
+            "is 6 (a number without unit); expected a length"),
+        fault("[span, 0, height]", "[span, 0, ».inf]", "cannot read '.inf'"),
+        fault("[span, 0, height]", "[span, 0, ».nan]", "cannot read '.nan'"),
+        fault(
+            "[span, 0, height]",
+            "[span, 0, »1e999]",
+            "number 1e999 is too large; expected a finite number"),
+        fault("[span, 0, height]", "[span, 0, »1e300 * 1e300 * 1 m]", "not a finite number"),
+        fault("at: 36 %", "at: »136 %", "at of feed 'main' is 1.36; expected 0 to 1 (0 to 100 %)"),
+        fault("at: 36 %", "at: »-3 m", "must not be negative"),
+        fault("at: 36 %", "at: »36 deg", "is 36 deg; expected a fraction of the wire such as 36 %"),
+        fault(
+            "at: 36 %", "at: 36 %, gap: »0 mm", "gap of feed 'main' is 0 m; expected more than 0"),
+        fault("ratio: 4", "ratio: »0", "expected more than 0"),
+        fault("max: 2", "max: »0.5", "expected an SWR of at least 1"),
+        fault(
+            "transformer: {ratio: 4}",
+            "line: »{impedance: 50 ohm, length: 3 m, velocity-factor: 1.5}",
+            "velocity factor 1.5 is above 1"),
+        fault(
+            "diameter: 2 mm",
+            "diameter: 2 mm, insulation: »{thickness: 1 mm, permittivity: 0.5}",
+            "permittivity 0.5 must be at least 1"),
+        // Parameters.
+        fault(
+            "[span, 0, height]",
+            "[»spam, 0, height]",
+            "unknown parameter 'spam'",
+            "did you mean span? expected one of span, height"),
+        fault("span: 20 m", "span: »span + 1 m", "parameter span refers to itself (span -> span)"),
+        fault(
+            "span: 20 m",
+            "span: a\n  a: b + 1 m\n  b: »2 * span",
+            "refers to itself (span -> a -> b -> span); give one of them a value"),
+        fault("span: 20 m", "span:»", "has no value"),
+        fault(
+            "value: 9 m",
+            "value: »15 m",
+            "parameter height is 15 m, limits 5 m to 14 m; change the value or the limits"),
+        fault("spread: 1 m", "spread: »10 %", "is 0.1 (a number without unit); expected a length"),
+        fault("spread: 1 m", "spread: »-1 m", "is -1 m; expected at least 0"),
+        fault(
+            "[5 m, 14 m]", "»[14 m, 5 m]", "run from 14 m to 5 m; expected the smaller one first"),
+        fault("[5 m, 14 m]", "»[14 m]", "has 1 values; expected two"),
+        // Types and shapes.
+        fault(
+            "title: Small",
+            "title: »[a]",
+            "title of the design is a list; expected a single value"),
+        fault(
+            "[[0, 0, height], [span, 0, height]]",
+            "»5",
+            "path of wire 'radiator' is the single value '5'; expected a list of points"),
+        fault(
+            "[[0, 0, height], [span, 0, height]]",
+            "»[[0, 0, height]]",
+            "has 1 points; expected at least two"),
+        fault("[span, 0, height]", "»[span, height]", "has 2 coordinates; expected three"),
+        fault(
+            "{wire: radiator, at: 36 %}",
+            "»main", "feed 'main' is the single value 'main'; expected a mapping with wire, at"),
+        fault(
+            "feeds:\n  main: {wire: radiator, at: 36 %}",
+            "feeds: »{}", "expected at least one feed"),
+        fault(
+            "- transformer: {ratio: 4}",
+            "- »{transformer: {ratio: 4}, choke: {impedance: 1 kohm}}",
+            "transformer and choke; expected exactly one of"),
+        fault(
+            "[7.1 MHz]", "»7.1 MHz", "expected a list of frequencies such as [7.1 MHz, 14.15 MHz]"),
+        fault(
+            "- {band: 40 m, swr: {max: 2}}",
+            "- »{band: 40 m}",
+            "has none; expected exactly one of swr, gain"),
+        fault(
+            "{soil: medium-dry}",
+            "»{soil: dry, permittivity: 3}",
+            "has a soil name and constants too; keep one"),
+        fault(
+            "feed-chain",
+            "fittings:\n  trap: »{wire: radiator, at: 3 m}\nfeed-chain",
+            "expected exactly one of series, parallel, impedance"),
+        fault(
+            "feed-chain",
+            "fittings:\n  t: {wire: radiator, at: 3 m, impedance: »none.csv}\nfeed-chain",
+            "none.csv: no such file"),
+        // Versions and syntax.
+        fault(
+            "spanwire-design/1",
+            "»spanwire-design/2",
+            "format 'spanwire-design/2' is not known here; expected spanwire-design/1"),
+        fault(
+            "title: Small",
+            "title: [Small\nx»: }",
+            "not valid YAML",
+            "check indentation, brackets and quotes here"),
+        fault("title: Small", "title: Small\n»\tx: 1", "not valid YAML"),
+        fault(
+            "title: Small",
+            "title: »!!java.io.File [x]",
+            "tag 'tag:yaml.org,2002:java.io.File' is not allowed; remove it"),
+        fault("title: Small", "title: »!secret x", "tag '!secret' is not allowed"),
+        fault("title: Small", "title: »&a Small", "anchor is not allowed"),
+        fault("title: Small", "title: »*a", "alias is not allowed"),
+        fault("title: Small", "title: Small\n---\na: b", 3, 1, "not valid YAML"),
+        fault("title: Small", "title: S»\u0000mall", "character U+0000 is not allowed in YAML"));
+  }
+
+  private static Arguments fault(String part, String replacement, String... messages) {
+    String marked = Designs.spoilt(part, replacement);
+    int at = marked.indexOf(MARK);
+    int[] place = TextFile.end(marked.substring(0, at));
+    return fault(part, replacement.replace(String.valueOf(MARK), ""), place[0], place[1], messages);
+  }
+
+  private static Arguments fault(
+      String part, String replacement, int line, int column, String... messages) {
+    return Arguments.of(replacement, Designs.spoilt(part, replacement), line, column, messages);
+  }
+
+  @ParameterizedTest(name = "{0}")
+  @MethodSource("faults")
+  void isToldInOneLineWithItsPlace(
+      String change, String text, int line, int column, String... messages) {
+    DesignException fault =
+        catchThrowableOfType(
+            DesignException.class, () -> DesignReader.read(text, "huts/small.yaml"));
+    assertThat(fault).as("no exception for %s", change).isNotNull();
+    assertThat(fault.getMessage())
+        .startsWith("huts/small.yaml:" + line + ":" + column + ": ")
+        .doesNotContain("\n");
+    assertThat(fault.getMessage()).contains(messages);
+    assertThat(fault.file()).isEqualTo("huts/small.yaml");
+    assertThat(fault.line()).isEqualTo(line);
+    assertThat(fault.column()).isEqualTo(column);
+    assertThat(printed.toString(StandardCharsets.UTF_8)).isEmpty();
+  }
+}

@@ -1,0 +1,218 @@
+package org.spanwire.design;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.apache.commons.math3.complex.Complex;
+import org.junit.jupiter.api.Test;
+import org.spanwire.geometry.GeometryException;
+import org.spanwire.geometry.GeometryException.Subject;
+import org.spanwire.geometry.Point;
+import org.spanwire.geometry.Position;
+import org.spanwire.medium.Ground;
+import org.spanwire.medium.Materials;
+import org.spanwire.medium.Soil;
+import org.spanwire.unit.Quantity;
+
+class DesignReaderTest {
+
+  private static Design complete() {
+    return DesignReader.read(Designs.resource("complete.yaml"));
+  }
+
+  private static Design small() {
+    return DesignReader.read(Designs.SMALL, "small.yaml");
+  }
+
+  @Test
+  void readsTheWires() {
+    var wires = complete().antenna().wires();
+    assertThat(wires.get(0).path()).containsExactly(new Point(0, 0, 11), new Point(27.3, 0, 11));
+    assertThat(wires.get(1).path())
+        .containsExactly(new Point(0, 5, 11), new Point(27.3, 5, 10.5), new Point(28.3, 6.096, 6));
+    var strand = wires.get(0).conductor();
+    assertThat(strand.radius()).isEqualTo(1e-3);
+    assertThat(strand.material()).isEqualTo(Materials.COPPER);
+    assertThat(strand.insulation())
+        .hasValueSatisfying(
+            coat -> {
+              assertThat(coat.thickness()).isEqualTo(0.6e-3);
+              assertThat(coat.relativePermittivity()).isEqualTo(2.3);
+              assertThat(coat.lossTangent()).isEqualTo(5e-4);
+            });
+    assertThat(wires.get(1).conductor().material().conductivity()).isEqualTo(10e6);
+  }
+
+  @Test
+  void readsFeedsAndFittings() {
+    var feeds = complete().antenna().feeds();
+    assertThat(feeds.get(0).at()).isEqualTo(Position.fraction(0.36));
+    assertThat(feeds.get(0).gap()).isEqualTo(OptionalDouble.of(4e-3));
+    assertThat(feeds.get(1).at()).isEqualTo(Position.distance(3));
+    assertThat(feeds.get(1).gap()).isEmpty();
+    assertThat(feeds.get(1).voltage().subtract(new Complex(0, 2)).abs()).isLessThan(1e-15);
+    var fittings = complete().antenna().fittings();
+    double w = 2 * Math.PI * 7.1e6;
+    Complex coil = fittings.get(0).impedance().at(7.1e6);
+    assertThat(coil.getReal()).isEqualTo(0.5);
+    assertThat(coil.getImaginary()).isCloseTo(w * 4.2e-6 - 1 / (w * 60e-12), within(1e-9));
+    Complex trap = fittings.get(1).impedance().at(7.1e6);
+    Complex admittance = new Complex(0, w * 60e-12).add(new Complex(0.5, w * 4.2e-6).reciprocal());
+    assertThat(trap.multiply(admittance).subtract(1).abs()).isLessThan(1e-12);
+  }
+
+  @Test
+  void interpolatesAnImpedanceTableAndStaysInsideIt() {
+    var part = complete().antenna().fittings().get(2);
+    assertThat(part.impedance().at(1e6)).isEqualTo(new Complex(10, -200));
+    assertThat(part.impedance().at(2e6)).isEqualTo(new Complex(15, -150));
+    assertThat(part.impedance().at(30e6)).isEqualTo(new Complex(50, 400));
+    assertThatThrownBy(() -> part.impedance().at(31e6))
+        .isInstanceOf(GeometryException.class)
+        .hasMessageContaining("31 MHz lies outside")
+        .hasMessageContaining("1 MHz to 30 MHz; extend the table");
+  }
+
+  @Test
+  void readsTheInstallation() {
+    Design design = complete();
+    assertThat(design.title()).isEqualTo("Every key");
+    assertThat(((Soil) design.antenna().ground()).conductivity()).isEqualTo(0.005);
+    assertThat(design.feedChain())
+        .containsExactly(
+            new Stage.Transformer(
+                4, Optional.of(Designs.resource("complete.yaml").resolveSibling("balun.s3p"))),
+            new Stage.Choke(3000),
+            new Stage.Line(50, 20, 0.66, Optional.of(new Stage.Loss(10e6, 100, 2.2))));
+    assertThat(design.referenceOhm()).isEqualTo(50);
+    assertThat(design.feedpointReferenceOhm()).isEqualTo(200);
+    assertThat(design.powerWatts()).hasValue(100);
+    assertThat(design.bands())
+        .extracting(Band::name)
+        .containsExactly("80 m", "40 m", "30 m", "20 m");
+    assertThat(design.frequencies()).containsExactly(7.1e6, 14.15e6);
+    Band forty = design.bands().get(1);
+    assertThat(design.requirements())
+        .containsExactly(
+            new Requirement.MaximumSwr(
+                new Requirement.InBand(forty), 2, Requirement.Plane.FEEDPOINT),
+            new Requirement.MinimumGain(
+                new Requirement.AtFrequency(7.1e6),
+                5,
+                Math.toDegrees(30 * (Math.PI / 180)),
+                OptionalDouble.of(90)));
+  }
+
+  @Test
+  void readsParametersWithSpreadAndLimits() {
+    var parameters = complete().parameters();
+    assertThat(parameters.keySet()).containsExactly("span", "offset", "height");
+    assertThat(parameters.get("span"))
+        .isEqualTo(
+            new Parameter(
+                "span",
+                Quantity.parse("27.3 m"),
+                Optional.of(new Spread.Uniform(Quantity.parse("20 mm"))),
+                Optional.of(new Parameter.Limits(Quantity.parse("25 m"), Quantity.parse("30 m")))));
+    assertThat(parameters.get("height").spread())
+        .contains(new Spread.Normal(Quantity.parse("0.5 m")));
+    assertThat(parameters.get("offset").spread()).isEmpty();
+  }
+
+  @Test
+  void whatIsLeftOutHasItsStatedDefault() {
+    Design design = small();
+    assertThat(design.referenceOhm()).isEqualTo(50);
+    assertThat(design.powerWatts()).isEmpty();
+    assertThat(design.antenna().feeds().get(0).voltage()).isEqualTo(Complex.ONE);
+    assertThat(design.source()).isEqualTo("small.yaml");
+    String bare = Designs.SMALL.substring(0, Designs.SMALL.indexOf("feed-chain"));
+    Design least = DesignReader.read(bare, "least.yaml");
+    assertThat(least.bands()).isEmpty();
+    assertThat(least.frequencies()).isEmpty();
+    assertThat(least.requirements()).isEmpty();
+    assertThat(least.feedpointReferenceOhm()).isEqualTo(50);
+  }
+
+  @Test
+  void readsJsonLikeYaml() {
+    String json =
+        """
+        {"format": "spanwire-design/1", "title": "Small",
+        \t"parameters": {"span": "20 m"},
+        \t"conductors": {"strand": {"material": "copper", "diameter": "2 mm"}},
+          "wires": {"radiator": {"conductor": "strand", "path": [[0, 0, 9], ["span", 0, 9.0]]}},
+          "feeds": {"main": {"wire": "radiator", "at": 0.36}},
+          "ground": {"soil": "medium-dry"}}
+        """;
+    assertThat(DesignReader.read(json, "small.json").antenna().wires())
+        .isEqualTo(small().antenna().wires());
+  }
+
+  @Test
+  void readsEveryGround() {
+    String given = "{soil: medium-dry}";
+    assertThat(DesignReader.read(Designs.spoilt(given, "perfect"), "g").antenna().ground())
+        .isEqualTo(Ground.perfect());
+    assertThat(DesignReader.read(Designs.spoilt(given, "free-space"), "g").antenna().ground())
+        .isEqualTo(Ground.freeSpace());
+  }
+
+  @Test
+  void allBandsOfThePlanUnlessSomeAreChosen() {
+    List<String> every =
+        BandPlan.find("iaru-region-2").orElseThrow().bands().stream().map(Band::name).toList();
+    for (String use : List.of("", ", use: all")) {
+      String text = Designs.spoilt("iaru-region-1, use: [40 m, 20 m]", "iaru-region-2" + use);
+      assertThat(DesignReader.read(text, "b").bands()).extracting(Band::name).isEqualTo(every);
+    }
+  }
+
+  @Test
+  void changesAParameterAndWhatDependsOnIt() {
+    Design lower = small().with("height", "6m").with("span", "2 * height + 20 ft");
+    assertThat(lower.antenna().wires().get(0).path().get(1).z()).isEqualTo(6);
+    assertThat(lower.antenna().wires().get(0).path().get(1).x()).isCloseTo(18.096, within(1e-12));
+    assertThat(lower.parameters().get("height").spread()).isPresent();
+    assertThat(small().antenna().wires().get(0).path().get(1).z()).isEqualTo(9);
+  }
+
+  @Test
+  void refusesAChangeThatDoesNotFit() {
+    Design design = small();
+    assertThatThrownBy(() -> design.with("hieght", "6m"))
+        .isInstanceOf(DesignException.class)
+        .hasMessage(
+            "small.yaml: unknown parameter 'hieght'; did you mean height? expected one of span, height");
+    assertThatThrownBy(() -> design.with("height", "6MHz"))
+        .hasMessage(
+            "small.yaml:5:19: parameter height set to '6MHz' is 6 MHz (a frequency); expected a length such as 27.3 m");
+    assertThatThrownBy(() -> design.with("height", "15m"))
+        .hasMessage(
+            "small.yaml:5:19: parameter height is 15 m, limits 5 m to 14 m; change the value or the limits");
+    assertThatThrownBy(() -> design.with("height", "6parsec"))
+        .hasMessageContaining("unknown unit 'parsec'");
+    assertThatThrownBy(() -> design.with("span", "span + 1m"))
+        .hasMessageContaining("refers to itself");
+  }
+
+  @Test
+  void placesFaultsOfTheGeometryInTheFile() {
+    Design design = small();
+    assertThat(design.locate(new GeometryException(Subject.WIRE, "radiator", "too low; raise it")))
+        .hasMessage("small.yaml:9:3: too low; raise it");
+    assertThat(design.locate(new GeometryException(Subject.FEED, "main", "off the wire; move it")))
+        .hasMessage("small.yaml:13:3: off the wire; move it");
+    assertThat(design.locate(new GeometryException(Subject.ANTENNA, "", "no feed; add one")))
+        .hasMessage("small.yaml:9:3: no feed; add one");
+    assertThat(
+            complete()
+                .locate(new GeometryException(Subject.FITTING, "trap", "off the wire"))
+                .line())
+        .isEqualTo(24);
+  }
+}
