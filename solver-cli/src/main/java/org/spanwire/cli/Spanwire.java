@@ -1,24 +1,118 @@
 package org.spanwire.cli;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.util.Properties;
+import java.io.Console;
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.PrintWriter;
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
+import org.spanwire.ToleranceException;
+import org.spanwire.cli.command.BandsCommand;
+import org.spanwire.cli.command.CompletionCommand;
+import org.spanwire.cli.command.InputException;
+import org.spanwire.cli.command.ProgramVersion;
+import org.spanwire.cli.command.SchemaCommand;
+import org.spanwire.cli.command.SolveCommand;
+import org.spanwire.design.DesignException;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ScopeType;
+import picocli.CommandLine.Spec;
+import picocli.CommandLine.UnmatchedArgumentException;
 
 /** Entry point of the {@code spanwire} command. */
 @Command(
     name = "spanwire",
-    mixinStandardHelpOptions = true,
-    versionProvider = Spanwire.Version.class,
-    description = "Designs HF wire antennas over real ground.")
+    versionProvider = ProgramVersion.class,
+    subcommands = {
+      SolveCommand.class,
+      BandsCommand.class,
+      SchemaCommand.class,
+      CompletionCommand.class
+    },
+    description = {
+      "Designs HF wire antennas over real ground.",
+      "A design is one YAML or JSON file: wires, feeds, ground, feed chain and bands. The commands below read it and print"
+          + " impedance, SWR and gain."
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  spanwire bands kit.yaml",
+      "      is this kit usable, band by band?",
+      "  spanwire solve kit.yaml --frequency 7.1MHz --elevation 10,30,60",
+      "      impedance, SWR and gain at one frequency",
+      "  spanwire solve kit.yaml --set height=8m --format json",
+      "      another height, for a program to read",
+      "",
+      "Exit codes: 0 done, 1 a requirement failed, 2 bad input, 3 tolerance not reached, 70 internal error.",
+      "Colours are left out where output is no terminal or NO_COLOR is set."
+    })
 public final class Spanwire implements Runnable {
 
-  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = {"-h", "--help"},
+      usageHelp = true,
+      scope = ScopeType.INHERIT,
+      description = "Show this help and end.")
+  private boolean help;
+
+  @Option(
+      names = {"-V", "--version"},
+      versionHelp = true,
+      description = "Show the version and end.")
+  private boolean version;
+
+  @Option(
+      names = "--debug",
+      scope = ScopeType.INHERIT,
+      description = "Show the stack trace of an internal error.")
+  private boolean debug;
 
   /** Runs the command and ends the process with its exit code. */
   public static void main(String[] args) {
-    System.exit(new CommandLine(new Spanwire()).execute(args));
+    Charset charset = charset();
+    PrintWriter out = new PrintWriter(new FileOutputStream(FileDescriptor.out), false, charset);
+    PrintWriter err = new PrintWriter(new FileOutputStream(FileDescriptor.err), true, charset);
+    int code = run(out, err, args);
+    out.flush();
+    System.exit(code);
+  }
+
+  /** UTF-8, unless output goes to a terminal that says it wants something else. */
+  private static Charset charset() {
+    Console console = System.console();
+    return console == null || console.charset().equals(StandardCharsets.US_ASCII)
+        ? StandardCharsets.UTF_8
+        : console.charset();
+  }
+
+  /**
+   * Runs the command.
+   *
+   * @param out takes results
+   * @param err takes messages
+   * @return the exit code
+   */
+  public static int run(PrintWriter out, PrintWriter err, String... args) {
+    Spanwire spanwire = new Spanwire();
+    CommandLine commandLine =
+        new CommandLine(spanwire)
+            .setOut(out)
+            .setErr(err)
+            .setUsageHelpAutoWidth(true)
+            .setCaseInsensitiveEnumValuesAllowed(true)
+            .setParameterExceptionHandler((e, arguments) -> spanwire.badUsage(e))
+            .setExecutionExceptionHandler((e, command, result) -> spanwire.failed(e));
+    try {
+      return commandLine.execute(args);
+    } catch (OutOfMemoryError e) {
+      return spanwire.failed(e);
+    }
   }
 
   /** Without a subcommand there is nothing to do, so show what can be done. */
@@ -27,15 +121,40 @@ public final class Spanwire implements Runnable {
     spec.commandLine().usage(spec.commandLine().getOut());
   }
 
-  /** The version that the build wrote. */
-  static final class Version implements CommandLine.IVersionProvider {
-    @Override
-    public String[] getVersion() throws IOException {
-      Properties properties = new Properties();
-      try (InputStream in = Spanwire.class.getResourceAsStream("version.properties")) {
-        properties.load(in);
-      }
-      return new String[] {"spanwire " + properties.getProperty("version")};
+  private int badUsage(ParameterException e) {
+    String advice = "; see '" + e.getCommandLine().getCommandSpec().qualifiedName() + " --help'";
+    if (e instanceof UnmatchedArgumentException unmatched
+        && !unmatched.getSuggestions().isEmpty()) {
+      advice = "; did you mean " + String.join(" or ", unmatched.getSuggestions()) + "?";
     }
+    return say(e.getMessage() + advice, ExitCode.BAD_INPUT);
+  }
+
+  private int failed(Throwable e) {
+    if (debug) {
+      e.printStackTrace(spec.commandLine().getErr());
+    }
+    if (e instanceof DesignException || e instanceof InputException) {
+      return say(e.getMessage(), ExitCode.BAD_INPUT);
+    }
+    if (e instanceof ToleranceException) {
+      return say(e.getMessage(), ExitCode.TOLERANCE);
+    }
+    if (e instanceof OutOfMemoryError) {
+      return say("out of memory; give Java more, such as SPANWIRE_OPTS=-Xmx8g", ExitCode.INTERNAL);
+    }
+    return say(
+        "internal error: "
+            + e
+            + "; please report it with the design file, --debug shows where it happened",
+        ExitCode.INTERNAL);
+  }
+
+  /** One line, whatever the message. */
+  private int say(String message, int code) {
+    PrintWriter err = spec.commandLine().getErr();
+    err.println("spanwire: " + message.replaceAll("\\R\\s*", " "));
+    err.flush();
+    return code;
   }
 }

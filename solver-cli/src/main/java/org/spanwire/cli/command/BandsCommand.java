@@ -1,0 +1,95 @@
+package org.spanwire.cli.command;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.spanwire.cli.output.BandsReport;
+import org.spanwire.cli.study.BandResponse;
+import org.spanwire.cli.study.BandStudy;
+import org.spanwire.cli.study.FeedChainDoubts;
+import org.spanwire.design.Design;
+import org.spanwire.geometry.Feed;
+import org.spanwire.result.Warning;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** {@code spanwire bands}: one design over the bands of its plan. */
+@Command(
+    name = "bands",
+    description = {
+      "Judge a design over every band of its plan.",
+      "Prints SWR at both edges, in the middle, at its best and at its worst over the whole band, the impedance and the gain"
+          + " at the best match, and whether the band can be used without a tuner."
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  spanwire bands kit.yaml",
+      "  spanwire bands kit.yaml --set height=6m --set offset=30%%",
+      "      the same kit hung lower and fed elsewhere",
+      "  spanwire bands kit.yaml --format csv --output kit-bands.csv",
+      "      one row per band for a spreadsheet",
+      "  spanwire bands kit.yaml --points 21",
+      "      for antennas of narrow bandwidth"
+    })
+public final class BandsCommand implements Runnable {
+
+  /** Name of the warning that only the first of several feeds is judged. */
+  private static final String SEVERAL_FEEDS = "first-feed-only";
+
+  private static final List<Double> ELEVATIONS = List.of(10.0, 30.0, 60.0);
+
+  @Mixin private DesignOptions design;
+  @Mixin private OutputOptions output;
+
+  @Option(
+      names = "--points",
+      paramLabel = "N",
+      description =
+          "Frequencies solved per band to begin with, 3 to 200; default 11. More are added where the curve needs them.")
+  private int points = 11;
+
+  @Override
+  public void run() {
+    output.check(design.file());
+    if (points < 3 || points > 200) {
+      throw new InputException("--points " + points + ": must lie between 3 and 200");
+    }
+    Design read = design.read();
+    if (read.bands().isEmpty()) {
+      throw new InputException(
+          read.source() + ": names no bands; add bands: {plan: iaru-region-1, use: [40 m, 20 m]}");
+    }
+    Feed feed = read.antenna().feeds().get(0);
+    BandStudy study =
+        new BandStudy(
+            read.antenna(), feed.name(), read.feedpointReferenceOhm(), ELEVATIONS, points);
+    List<BandResponse> bands =
+        DesignOptions.solve(read, () -> study.run(design.solver(), read.bands(), design.threads()));
+    output.write(
+        new BandsReport(
+            design.conditions(
+                read,
+                Map.of(feed.name(), bands.get(0).feed().gapMetres()),
+                bands.stream().map(BandResponse::largestRelativeError).toList()),
+            feed.name(),
+            bands,
+            doubts(read, feed)));
+  }
+
+  private static List<Warning> doubts(Design design, Feed judged) {
+    List<Warning> doubts = new ArrayList<>(FeedChainDoubts.of(design.feedChain()));
+    int feeds = design.antenna().feeds().size();
+    if (feeds > 1) {
+      doubts.add(
+          new Warning(
+              SEVERAL_FEEDS,
+              "the design has "
+                  + feeds
+                  + " feeds, all driven as stated; the bands are judged at '"
+                  + judged.name()
+                  + "' only; use solve for the others"));
+    }
+    return doubts;
+  }
+}

@@ -1,0 +1,125 @@
+package org.spanwire.cli.command;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.UncheckedIOException;
+import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.Optional;
+import org.spanwire.cli.output.Format;
+import org.spanwire.cli.output.Palette;
+import org.spanwire.cli.output.Report;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Where and how results are written. */
+final class OutputOptions {
+
+  @Spec(Spec.Target.MIXEE)
+  private CommandSpec spec;
+
+  @Option(
+      names = "--format",
+      paramLabel = "FORMAT",
+      defaultValue = "text",
+      description = "text (default), json or csv. JSON and CSV hold SI units in full precision.")
+  private Format format;
+
+  @Option(
+      names = "--output",
+      paramLabel = "FILE",
+      description =
+          "Write to FILE instead of the terminal. FILE changes only once the result is complete.")
+  private Optional<Path> output;
+
+  /**
+   * Refuses an output file that cannot be written, before the work begins.
+   *
+   * @param input file that must not be overwritten
+   */
+  void check(Path input) {
+    if (output.isEmpty()) {
+      return;
+    }
+    Path file = output.get().toAbsolutePath();
+    Path directory = file.getParent();
+    if (directory == null || !Files.isDirectory(directory)) {
+      throw new InputException(
+          output.get() + ": there is no directory " + directory + "; make it first");
+    }
+    if (Files.isDirectory(file)) {
+      throw new InputException(output.get() + ": is a directory; name a file in it");
+    }
+    if (!Files.isWritable(directory)) {
+      throw new InputException(
+          output.get() + ": the directory cannot be written to; choose another");
+    }
+    if (isSame(file, input)) {
+      throw new InputException(output.get() + ": is the design itself; name another file");
+    }
+  }
+
+  private static boolean isSame(Path file, Path input) {
+    try {
+      return Files.exists(file) && Files.exists(input) && Files.isSameFile(file, input);
+    } catch (IOException e) {
+      return false;
+    }
+  }
+
+  /** Writes a report in the format asked for. */
+  void write(Report report) {
+    Palette palette = output.isPresent() ? Palette.plain() : Palette.ofTerminal();
+    try {
+      write(report.render(format, palette));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** Writes a text as it is. */
+  void write(String text) {
+    if (output.isPresent()) {
+      replace(output.get(), text);
+      return;
+    }
+    PrintWriter out = spec.commandLine().getOut();
+    out.print(text);
+    out.flush();
+    if (out.checkError()) {
+      throw new InputException(
+          "standard output: could not be written to in full; check its disk or pipe");
+    }
+  }
+
+  /** Writes beside the file, then moves the new one into its place. */
+  private static void replace(Path file, String text) {
+    Path target = file.toAbsolutePath();
+    try {
+      Path fresh = Files.createTempFile(target.getParent(), "." + target.getFileName(), ".new");
+      try {
+        Files.writeString(fresh, text);
+        move(fresh, target);
+      } finally {
+        Files.deleteIfExists(fresh);
+      }
+    } catch (IOException e) {
+      throw new InputException(
+          file
+              + ": could not be written ("
+              + e.getClass().getSimpleName()
+              + "); check rights and free space");
+    }
+  }
+
+  private static void move(Path fresh, Path target) throws IOException {
+    try {
+      Files.move(fresh, target, StandardCopyOption.ATOMIC_MOVE);
+    } catch (AtomicMoveNotSupportedException e) {
+      Files.move(fresh, target, StandardCopyOption.REPLACE_EXISTING);
+    }
+  }
+}

@@ -1,0 +1,132 @@
+package org.spanwire.cli.command;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.spanwire.cli.output.SolveReport;
+import org.spanwire.cli.study.FeedChainDoubts;
+import org.spanwire.cli.study.FrequencyStudy;
+import org.spanwire.cli.study.SolvedFeed;
+import org.spanwire.cli.study.SolvedFrequency;
+import org.spanwire.design.Design;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** {@code spanwire solve}: one design at single frequencies. */
+@Command(
+    name = "solve",
+    description = {
+      "Solve a design at single frequencies.",
+      "Prints the impedance at every feed with its estimated error, SWR at the feedpoint and at the transmitter, peak gain and"
+          + " where it points, efficiency and power balance."
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  spanwire solve kit.yaml",
+      "      at the frequencies the design names",
+      "  spanwire solve kit.yaml --frequency 7.1MHz,14.15MHz --set height=8m",
+      "      elsewhere, and hung lower",
+      "  spanwire solve kit.yaml --frequency 7.1MHz --elevation 10,30,60 --azimuth 0,90",
+      "      with the gain in six directions",
+      "  spanwire solve kit.yaml --currents 50 --format csv --output currents.csv",
+      "      the currents along every wire as a table",
+      "  spanwire solve kit.yaml --power-balance --tolerance 0.01%%",
+      "      where the power goes, the soil's share included, and tighter figures"
+    })
+public final class SolveCommand implements Runnable {
+
+  @Mixin private DesignOptions design;
+  @Mixin private OutputOptions output;
+
+  @Option(
+      names = "--frequency",
+      paramLabel = "F",
+      split = ",",
+      converter = Converters.Frequency.class,
+      description = "Frequencies instead of those of the design: 7.1MHz,14.15MHz")
+  private List<Double> frequencies = List.of();
+
+  @Option(
+      names = "--elevation",
+      paramLabel = "E",
+      split = ",",
+      converter = Converters.Degrees.class,
+      description =
+          "Elevations in degrees to give the gain at, the largest over azimuth unless --azimuth is given.")
+  private List<Double> elevations = List.of();
+
+  @Option(
+      names = "--azimuth",
+      paramLabel = "A",
+      split = ",",
+      converter = Converters.Degrees.class,
+      description = "Azimuths in degrees, counter-clockwise from +x, for every --elevation.")
+  private List<Double> azimuths = List.of();
+
+  @Option(
+      names = "--currents",
+      paramLabel = "N",
+      description =
+          "Give the current at N places of every wire; with --format csv they are the table.")
+  private int currents;
+
+  @Option(
+      names = "--power-balance",
+      description =
+          "Show where the accepted power goes, the power absorbed by soil computed on its own.")
+  private boolean powerBalance;
+
+  @Override
+  public void run() {
+    check();
+    Design read = design.read();
+    List<Double> wanted = frequencies.isEmpty() ? read.frequencies() : frequencies;
+    if (wanted.isEmpty()) {
+      throw new InputException(
+          read.source()
+              + ": names no frequencies; add frequencies: [7.1 MHz], or give --frequency 7.1MHz");
+    }
+    FrequencyStudy study = new FrequencyStudy(elevations, azimuths, currents, powerBalance);
+    List<SolvedFrequency> solutions =
+        DesignOptions.solve(
+            read, () -> study.run(design.solver(), read.antenna(), wanted, design.threads()));
+    output.write(
+        new SolveReport(
+            design.conditions(read, gaps(solutions.get(0)), errors(solutions)),
+            solutions,
+            !azimuths.isEmpty(),
+            FeedChainDoubts.of(read.feedChain())));
+  }
+
+  private void check() {
+    output.check(design.file());
+    if (!azimuths.isEmpty() && elevations.isEmpty()) {
+      throw new InputException("--azimuth: needs --elevation; add one such as --elevation 30");
+    }
+    for (double elevation : elevations) {
+      if (!(Math.abs(elevation) <= 90)) {
+        throw new InputException(
+            "--elevation " + elevation + ": must lie between -90 and 90 degrees");
+      }
+    }
+    if (currents < 0 || currents == 1) {
+      throw new InputException(
+          "--currents " + currents + ": must be at least 2, both ends of a wire");
+    }
+  }
+
+  private static Map<String, Double> gaps(SolvedFrequency solution) {
+    Map<String, Double> gaps = new LinkedHashMap<>();
+    solution.feeds().forEach(feed -> gaps.put(feed.name(), feed.gapMetres()));
+    return gaps;
+  }
+
+  private static List<Double> errors(List<SolvedFrequency> solutions) {
+    List<Double> errors = new ArrayList<>();
+    solutions.forEach(
+        solution -> solution.feeds().stream().map(SolvedFeed::relativeError).forEach(errors::add));
+    return errors;
+  }
+}

@@ -1,0 +1,2 @@
+/** The subcommands: options in, a report out. */
+package org.spanwire.cli.command;

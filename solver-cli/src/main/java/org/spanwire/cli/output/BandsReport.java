@@ -1,0 +1,42 @@
+package org.spanwire.cli.output;
+
+import com.fasterxml.jackson.core.JsonGenerator;
+import java.io.IOException;
+import java.util.List;
+import org.apache.commons.csv.CSVPrinter;
+import org.spanwire.cli.study.BandResponse;
+import org.spanwire.result.Warning;
+
+/**
+ * The outcome of {@code spanwire bands}.
+ *
+ * @param conditions what it holds for
+ * @param feed name of the feed judged
+ * @param bands the bands in the order of the plan
+ * @param doubts named doubts about all of them
+ */
+public record BandsReport(
+    Conditions conditions, String feed, List<BandResponse> bands, List<Warning> doubts)
+    implements Report {
+
+  /** Takes copies. */
+  public BandsReport {
+    bands = List.copyOf(bands);
+    doubts = List.copyOf(doubts);
+  }
+
+  @Override
+  public String text(Palette palette) {
+    return new BandsText(this, palette).render();
+  }
+
+  @Override
+  public void json(JsonGenerator json) throws IOException {
+    new BandsJson(this, json).write();
+  }
+
+  @Override
+  public void csv(CSVPrinter csv) throws IOException {
+    new BandsCsv(this, csv).write();
+  }
+}

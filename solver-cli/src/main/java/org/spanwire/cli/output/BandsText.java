@@ -1,0 +1,155 @@
+package org.spanwire.cli.output;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.apache.commons.math3.complex.Complex;
+import org.spanwire.cli.study.BandResponse;
+import org.spanwire.cli.study.FrequencyRange;
+import org.spanwire.cli.study.Verdict;
+import org.spanwire.result.GainSample;
+import org.spanwire.result.Warning;
+
+/** The outcome of {@code spanwire bands} for reading, 120 columns at most for usual bands. */
+final class BandsText {
+
+  private final BandsReport report;
+  private final Palette palette;
+  private final StringBuilder out = new StringBuilder();
+
+  BandsText(BandsReport report, Palette palette) {
+    this.report = report;
+    this.palette = palette;
+  }
+
+  String render() {
+    Conditions conditions = report.conditions();
+    out.append(palette.heading(conditions.design().title())).append("\n\n");
+    out.append(
+            palette.heading(
+                "SWR over the band at the transmitter, "
+                    + conditions.transmitterReference()
+                    + ", before any tuner"))
+        .append('\n')
+        .append(match().render())
+        .append(verdictKey())
+        .append('\n');
+    out.append(palette.heading("Gain at the best match, the largest over azimuth"))
+        .append('\n')
+        .append(gain().render())
+        .append('\n');
+    conditions.text(out, palette);
+    Conditions.line(out, "SWR", accuracy());
+    warnings();
+    out.append('\n');
+    Conditions.cautions(out, palette);
+    return out.toString();
+  }
+
+  private Table match() {
+    Table table =
+        new Table()
+            .word("band")
+            .word("edges", "MHz")
+            .number("low", "edge")
+            .number("", "middle")
+            .number("high", "edge")
+            .number("", "worst")
+            .number("", "best")
+            .number("best at", "MHz")
+            .number("impedance", "there, ohm")
+            .word("verdict")
+            .word("SWR <= 2", "MHz");
+    for (BandResponse band : report.bands()) {
+      table.row(
+          word -> palette.verdict(band.verdict(), word),
+          band.band(),
+          range(band.range()),
+          Numbers.swr(band.swrLow()),
+          Numbers.swr(band.swrMiddle()),
+          Numbers.swr(band.swrHigh()),
+          Numbers.swr(band.worst().swr()),
+          Numbers.swr(band.best().swr()),
+          Numbers.fixed(band.best().frequencyHz() / 1e6, 4),
+          impedance(band.feed().impedance()),
+          band.verdict().label(),
+          band.direct().isEmpty()
+              ? "-"
+              : band.direct().stream().map(BandsText::range).collect(Collectors.joining(", ")));
+    }
+    return table;
+  }
+
+  private static String verdictKey() {
+    StringBuilder key = new StringBuilder("verdict by the worst SWR: ");
+    for (Verdict verdict : Verdict.values()) {
+      if (Double.isFinite(verdict.limit())) {
+        key.append(verdict.label())
+            .append(" <= ")
+            .append(Numbers.significant(verdict.limit(), 3))
+            .append(", ");
+      } else {
+        key.append(verdict.label()).append(" above\n");
+      }
+    }
+    return key.toString();
+  }
+
+  private Table gain() {
+    Table table =
+        new Table()
+            .word("band")
+            .number("at", "MHz")
+            .number("peak", "dBi")
+            .number("elevation", "deg")
+            .number("azimuth", "deg");
+    for (GainSample sample : report.bands().get(0).gainSamples()) {
+      table.number("at " + Numbers.significant(sample.elevationDegrees(), 4) + " deg", "dBi");
+    }
+    table.number("efficiency", "%");
+    for (BandResponse band : report.bands()) {
+      List<String> row = new ArrayList<>();
+      row.add(band.band());
+      row.add(Numbers.fixed(band.best().frequencyHz() / 1e6, 4));
+      row.add(Numbers.fixed(band.peak().gainDbi(), 2));
+      row.add(Numbers.fixed(band.peak().elevationDegrees(), 1));
+      row.add(Numbers.fixed(band.peak().azimuthDegrees(), 1));
+      band.gainSamples().forEach(sample -> row.add(Numbers.fixed(sample.gainDbi(), 2)));
+      row.add(Numbers.fixed(100 * band.radiationEfficiency(), 1));
+      table.row(row.toArray(new String[0]));
+    }
+    return table;
+  }
+
+  private String accuracy() {
+    int fewest = report.bands().stream().mapToInt(BandResponse::points).min().orElseThrow();
+    int most = report.bands().stream().mapToInt(BandResponse::points).max().orElseThrow();
+    double error =
+        report.bands().stream().mapToDouble(BandResponse::interpolationError).max().orElseThrow();
+    return "curve through "
+        + (fewest == most ? "" : fewest + " to ")
+        + most
+        + " frequencies per band, |reflection coefficient| between them within "
+        + Numbers.significant(error, 1)
+        + "; best match solved for itself";
+  }
+
+  private void warnings() {
+    List<Warning> all = new ArrayList<>(report.doubts());
+    report.bands().forEach(band -> all.addAll(band.warnings()));
+    SolveText.warnings(out, palette, all);
+  }
+
+  private static String range(FrequencyRange range) {
+    return Numbers.megahertz(range.lowHz()) + "-" + Numbers.megahertz(range.highHz());
+  }
+
+  private static String impedance(Complex z) {
+    if (z.isInfinite()) {
+      return "open";
+    }
+    return Numbers.ohms(z.getReal())
+        + (z.getImaginary() < 0 ? " - j" : " + j")
+        + Numbers.ohms(Math.abs(z.getImaginary()));
+  }
+}

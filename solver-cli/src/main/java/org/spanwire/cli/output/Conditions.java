@@ -1,0 +1,195 @@
+package org.spanwire.cli.output;
+
+import com.fasterxml.jackson.core.JsonGenerator;
+import java.io.IOException;
+import java.util.List;
+import java.util.Map;
+import org.spanwire.Antenna;
+import org.spanwire.design.Design;
+import org.spanwire.geometry.Feed;
+import org.spanwire.geometry.Point;
+import org.spanwire.geometry.Wire;
+import org.spanwire.medium.FreeSpace;
+import org.spanwire.medium.Ground;
+import org.spanwire.medium.Soil;
+
+/**
+ * What a result holds for.
+ *
+ * @param design the design
+ * @param version version of the program
+ * @param tolerance wanted relative accuracy of impedances
+ * @param largestRelativeError largest estimated relative error of the impedances found
+ * @param gapsMetres gap widths that were used, by feed
+ */
+public record Conditions(
+    Design design,
+    String version,
+    double tolerance,
+    double largestRelativeError,
+    Map<String, Double> gapsMetres) {
+
+  String feedpointReference() {
+    return Numbers.significant(design.feedpointReferenceOhm(), 6) + " ohm";
+  }
+
+  String transmitterReference() {
+    return Numbers.significant(design.referenceOhm(), 6) + " ohm";
+  }
+
+  private double ratio() {
+    return design.feedpointReferenceOhm() / design.referenceOhm();
+  }
+
+  private Antenna antenna() {
+    return design.antenna();
+  }
+
+  private double lowest() {
+    return antenna().wires().stream()
+        .flatMap(wire -> wire.path().stream())
+        .mapToDouble(Point::z)
+        .min()
+        .orElseThrow();
+  }
+
+  private double highest() {
+    return antenna().wires().stream()
+        .flatMap(wire -> wire.path().stream())
+        .mapToDouble(Point::z)
+        .max()
+        .orElseThrow();
+  }
+
+  void text(StringBuilder out, Palette palette) {
+    out.append(palette.heading("Conditions")).append('\n');
+    line(out, "ground", ground(antenna().ground()));
+    if (!(antenna().ground() instanceof FreeSpace)) {
+      line(
+          out,
+          "height",
+          "wires from " + metres(lowest()) + " to " + metres(highest()) + " above ground");
+    }
+    for (Feed feed : antenna().feeds()) {
+      line(
+          out,
+          "feed " + feed.name(),
+          metres(distance(feed))
+              + " along wire "
+              + feed.wire()
+              + ", gap "
+              + Numbers.significant(gapsMetres.get(feed.name()) * 1e3, 4)
+              + " mm");
+    }
+    line(
+        out,
+        "transformer",
+        ratio() == 1
+            ? "none, or of ratio 1; SWR against " + transmitterReference()
+            : "ideal, impedance ratio "
+                + Numbers.significant(ratio(), 6)
+                + ":1; SWR against "
+                + feedpointReference()
+                + " at the feedpoint, "
+                + transmitterReference()
+                + " at the transmitter");
+    line(
+        out,
+        "accuracy",
+        "impedances wanted to "
+            + percent(tolerance)
+            + ", largest estimated error "
+            + percent(largestRelativeError));
+  }
+
+  static void line(StringBuilder out, String name, String value) {
+    out.append("  ")
+        .append(name)
+        .append(" ".repeat(Math.max(1, 14 - name.length())))
+        .append(value)
+        .append('\n');
+  }
+
+  private double distance(Feed feed) {
+    Wire wire = antenna().wire(feed.wire()).orElseThrow();
+    return feed.at().distanceAlong(wire.length());
+  }
+
+  private static String metres(double value) {
+    return Numbers.significant(value, 5) + " m";
+  }
+
+  static String percent(double ratio) {
+    return Numbers.significant(100 * ratio, 2) + " %";
+  }
+
+  private static String ground(Ground ground) {
+    if (ground instanceof Soil soil) {
+      return "soil "
+          + soil.name()
+          + ": relative permittivity "
+          + Numbers.significant(soil.relativePermittivity(), 6)
+          + ", conductivity "
+          + Numbers.significant(soil.conductivity(), 6)
+          + " S/m ("
+          + soil.source()
+          + ")";
+    }
+    return ground instanceof FreeSpace ? "none: free space" : "perfectly conducting";
+  }
+
+  void json(JsonGenerator json) throws IOException {
+    json.writeObjectFieldStart("conditions");
+    json.writeObjectFieldStart("ground");
+    if (antenna().ground() instanceof Soil soil) {
+      json.writeStringField("kind", "soil");
+      json.writeStringField("name", soil.name());
+      json.writeNumberField("relative_permittivity", soil.relativePermittivity());
+      json.writeNumberField("conductivity_s_per_m", soil.conductivity());
+      json.writeStringField("source", soil.source());
+    } else {
+      json.writeStringField(
+          "kind", antenna().ground() instanceof FreeSpace ? "free-space" : "perfect");
+    }
+    json.writeEndObject();
+    json.writeNumberField("lowest_m", lowest());
+    json.writeNumberField("highest_m", highest());
+    json.writeArrayFieldStart("feeds");
+    for (Feed feed : antenna().feeds()) {
+      json.writeStartObject();
+      json.writeStringField("name", feed.name());
+      json.writeStringField("wire", feed.wire());
+      json.writeNumberField("distance_m", distance(feed));
+      json.writeNumberField("gap_m", gapsMetres.get(feed.name()));
+      json.writeEndObject();
+    }
+    json.writeEndArray();
+    json.writeNumberField("transformer_ratio", ratio());
+    json.writeNumberField("tolerance", tolerance);
+    Json.number(json, "largest_relative_error", largestRelativeError);
+    json.writeEndObject();
+  }
+
+  /** Opens the object of a command's result with what all of them have in common. */
+  void jsonHead(JsonGenerator json, String command) throws IOException {
+    json.writeStartObject();
+    json.writeStringField("format", Json.FORMAT);
+    json.writeStringField("command", command);
+    json.writeStringField("design", design.title());
+    json.writeStringField("version", version);
+    json(json);
+  }
+
+  /** Cautions that belong beside every result that somebody may put up. */
+  static void cautions(StringBuilder out, Palette palette) {
+    out.append(palette.heading("Cautions")).append('\n');
+    for (String caution :
+        List.of(
+            "Keep wires, ropes and masts well clear of power lines, in every direction they could fall or break.",
+            "Wire ends and the feedpoint carry dangerous RF voltage while transmitting: keep them out of reach.",
+            "Check RF exposure, lightning protection and grounding against local codes; have licensed people do"
+                + " licensed work.")) {
+      out.append("  - ").append(caution).append('\n');
+    }
+  }
+}

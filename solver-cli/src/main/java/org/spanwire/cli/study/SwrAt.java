@@ -1,0 +1,9 @@
+package org.spanwire.cli.study;
+
+/**
+ * An SWR at a frequency.
+ *
+ * @param frequencyHz frequency in hertz
+ * @param swr standing-wave ratio, 1 to infinity
+ */
+public record SwrAt(double frequencyHz, double swr) {}

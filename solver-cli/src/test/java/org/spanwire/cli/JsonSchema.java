@@ -1,0 +1,37 @@
+package org.spanwire.cli;
+
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.Schema;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
+import java.util.List;
+
+/** The published schemas as the command prints them, in the hands of an independent validator. */
+public final class JsonSchema {
+
+  private final Schema schema;
+
+  private JsonSchema(String subject) {
+    schema =
+        SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+            .getSchema(Run.of("schema", subject).out());
+  }
+
+  public static JsonSchema design() {
+    return new JsonSchema("design");
+  }
+
+  public static JsonSchema result() {
+    return new JsonSchema("result");
+  }
+
+  /** What is wrong with a JSON text; nothing if it is valid. */
+  public List<String> faultsOfJson(String json) {
+    return schema.validate(json, InputFormat.JSON).stream().map(Object::toString).toList();
+  }
+
+  /** What is wrong with a YAML text; nothing if it is valid. */
+  public List<String> faultsOfYaml(String yaml) {
+    return schema.validate(yaml, InputFormat.YAML).stream().map(Object::toString).toList();
+  }
+}
