@@ -31,21 +31,23 @@ import org.spanwire.unit.PhysicalConstants;
  */
 public final class AbsorbedPower {
 
-  /** The integrand has fallen by e^{−2·15} where the outermost panel ends. */
-  private static final double TAIL = 15;
-
   private final CurrentSpectrum spectrum;
   private final double epsRe;
   private final double epsIm;
   private final double lowest;
+
+  /** Beyond this value of k_z h the integrand is e^{−8} of the tolerance and less. */
+  private final double tail;
+
   private final double[] edges;
   private final double[] work = new double[CurrentSpectrum.WORK];
 
-  private AbsorbedPower(CurrentSpectrum spectrum, Complex permittivity) {
+  private AbsorbedPower(CurrentSpectrum spectrum, Complex permittivity, double tolerance) {
     this.spectrum = spectrum;
     this.epsRe = permittivity.getReal();
     this.epsIm = permittivity.getImaginary();
     this.lowest = spectrum.lowest();
+    this.tail = 4 - 0.5 * Math.log(tolerance);
     this.edges = edges(permittivity);
   }
 
@@ -68,7 +70,8 @@ public final class AbsorbedPower {
               + spectrum.lowest() / wavenumber
               + " m must lie above the soil at 0 m; raise the wire");
     }
-    AbsorbedPower power = new AbsorbedPower(spectrum, soil.complexPermittivity(frequencyHz));
+    AbsorbedPower power =
+        new AbsorbedPower(spectrum, soil.complexPermittivity(frequencyHz), relativeTolerance);
     double[] starts = new double[power.edges.length];
     for (int i = 0; i < starts.length; i++) {
       starts[i] = i;
@@ -89,7 +92,7 @@ public final class AbsorbedPower {
   private double[] edges(Complex permittivity) {
     boolean lossless = epsIm == 0;
     double refraction = permittivity.sqrt().getReal();
-    double last = Math.hypot(1, TAIL / lowest);
+    double last = Math.hypot(1, tail / lowest);
     if (lossless) {
       last = Math.min(last, refraction);
     }
@@ -140,7 +143,7 @@ public final class AbsorbedPower {
     double magnetic = (qRe * epsRe + qIm * epsIm) / (dRe * dRe + dIm * dIm);
     double electric = qRe / ((cRe + qRe) * (cRe + qRe) + (cIm + qIm) * (cIm + qIm));
     // Pieces that this wave does not reach any more need no resolution.
-    double height = cIm == 0 ? Double.POSITIVE_INFINITY : lowest - 2 * TAIL / cIm;
+    double height = cIm == 0 ? Double.POSITIVE_INFINITY : lowest - 2 * tail / cIm;
     int samples = AzimuthRule.samples(s * spectrum.horizontalRadius(height));
     double step = 2 * Math.PI / samples;
     double sum = 0;
