@@ -359,6 +359,7 @@ class GainPatternTest {
   @Test
   void turningTheStructureTurnsThePeak() {
     double gain = 0;
+    double side = 0;
     for (int turn = 0; turn < 360; turn += 45) {
       double angle = Math.toRadians(turn);
       CurrentExpansion current =
@@ -370,13 +371,17 @@ class GainPatternTest {
                   s -> new Complex(0, -2 * Math.PI * s).exp())
               .expansion();
       PeakGain peak = directivity(current, Ground.perfect()).peak();
-      gain = turn == 0 ? peak.gainDbi() : gain;
-      assertThat(peak.gainDbi()).isCloseTo(gain, within(1e-6));
-      assertThat(peak.azimuthDegrees().orElseThrow())
-          .isCloseTo(turn, within(360.0))
-          .isGreaterThanOrEqualTo(0);
-      double away = Math.abs(peak.azimuthDegrees().orElseThrow() - turn);
-      assertThat(Math.min(away, 360 - away)).isLessThan(20);
+      double azimuth = peak.azimuthDegrees().orElseThrow();
+      double away = Math.abs(azimuth - turn);
+      away = Math.min(away, 360 - away);
+      if (turn == 0) {
+        gain = peak.gainDbi();
+        side = away;
+      }
+      assertThat(peak.gainDbi()).isCloseTo(gain, within(1e-8));
+      assertThat(azimuth).isGreaterThanOrEqualTo(0).isLessThan(360);
+      // The pattern is symmetric about the wire, so the peak may lie on either side of it.
+      assertThat(away).isCloseTo(side, within(3e-4));
     }
   }
 
