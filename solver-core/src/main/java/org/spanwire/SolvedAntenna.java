@@ -28,10 +28,11 @@ import org.spanwire.result.Warning;
 final class SolvedAntenna implements Solution {
 
   /**
-   * Measured on the straight dipoles of the validation cases, the change brought by the highest
-   * bubbles is between a third of the true error and several times that error.
+   * At open ends and gap edges the error falls algebraically with the order p, like p^−m with m
+   * near 3, so what is left after the last step is p/m times that step. The largest ratio seen over
+   * random structures is 0.38 p.
    */
-  private static final double ERROR_SAFETY = 3;
+  private static final double ERROR_PER_ORDER = 0.4;
 
   private static final double POWER_TOLERANCE = 1e-7;
 
@@ -126,7 +127,7 @@ final class SolvedAntenna implements Solution {
     int index = feedIndex(feed);
     Complex z = impedance(index, feedCurrents);
     double change = impedance(index, coarseFeedCurrents).subtract(z).abs();
-    return ERROR_SAFETY * change + 10 * integralAccuracy * z.abs();
+    return ERROR_PER_ORDER * ports.mesh().lowestOrder() * change + 10 * integralAccuracy * z.abs();
   }
 
   @Override

@@ -23,9 +23,6 @@ import org.spanwire.result.Warning;
  */
 public final class Solver {
 
-  /** Wanted tolerance below which the coarsest mesh is not worth a try. */
-  private static final double COARSE_TOLERANCE = 5e-3;
-
   /** Integrals are asked to be this much better than the result. */
   private static final double INTEGRAL_SHARE = 1e-3;
 
@@ -74,8 +71,9 @@ public final class Solver {
     List<Warning> warnings = ThinWireLimits.warnings(antenna, frequencyHz);
     double accuracy = Math.min(1e-6, INTEGRAL_SHARE * options.tolerance());
     double reached = Double.POSITIVE_INFINITY;
-    int first = options.tolerance() >= COARSE_TOLERANCE ? 0 : 1;
-    for (int level = first; level <= MeshDensity.FINEST_LEVEL; level++) {
+    for (int level = MeshDensity.levelFor(options.tolerance());
+        level <= MeshDensity.FINEST_LEVEL;
+        level++) {
       Mesh mesh = mesh(antenna, frequencyHz, level);
       SolvedAntenna solved =
           new SolvedAntenna(

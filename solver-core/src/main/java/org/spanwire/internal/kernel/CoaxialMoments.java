@@ -25,6 +25,12 @@ final class CoaxialMoments {
   private static final int POWER_NODES = 16;
   private static final double PANEL_RATIO = 3;
 
+  /**
+   * The logarithmic panel is kept to this share of the interval, where the correlation polynomial
+   * of any order is close to a cubic: its high powers would be lost on x^6.
+   */
+  private static final double LOG_SHARE = 0.03;
+
   private final double[] pa;
   private final double[] pb;
   private final double[] value = new double[2];
@@ -126,7 +132,7 @@ final class CoaxialMoments {
     double scale = 0.5 * (p.radiusA + p.radiusB);
     double from = near;
     if (near < 0.01 * scale) {
-      double to = Math.min(far, near + scale);
+      double to = near + Math.min(scale, LOG_SHARE * (far - near));
       logarithmic(p, near, to, sign);
       from = to;
     }

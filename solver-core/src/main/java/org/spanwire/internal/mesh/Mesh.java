@@ -42,4 +42,13 @@ public record Mesh(
     }
     return highest;
   }
+
+  /** Lowest polynomial order. */
+  public int lowestOrder() {
+    int lowest = Integer.MAX_VALUE;
+    for (int p : order) {
+      lowest = Math.min(lowest, p);
+    }
+    return lowest;
+  }
 }

@@ -13,24 +13,38 @@ package org.spanwire.internal.mesh;
 public record MeshDensity(double largest, double growth, double smallest, int order) {
 
   /** The coarsest levels share their pieces and differ in order only. */
-  private static final double[] GROWTH = {10, 10, 6, 5, 4, 3.5, 3};
+  private static final double[] GROWTH = {10, 10, 8, 7, 6, 5, 5};
 
-  private static final double[] SMALLEST = {2, 2, 1, 0.7, 0.5, 0.35, 0.25};
+  private static final double[] SMALLEST = {2, 2, 0.5, 0.12, 0.03, 0.01, 0.003};
+
+  private static final int LOWEST_ORDER = 3;
+
+  /** Typical relative error of the input impedance of dipoles, Vs and junctions at each level. */
+  private static final double[] TYPICAL_ERROR = {5e-4, 2e-4, 4e-5, 8e-6, 1e-6, 3e-7, 1e-7};
 
   /** The finest refinement level. */
   public static final int FINEST_LEVEL = GROWTH.length - 1;
 
   /**
-   * Density of a refinement level, 0 being the coarsest; every level raises the orders by one and
-   * most refine the grading. On straight dipoles the input impedance is good to about 5e-4 at level
-   * 0, 2e-4 at level 1 and 1e-6 at the finest.
+   * Density of a refinement level, 0 being the coarsest. Every level raises the orders by one; most
+   * refine the grading too, since the error left at an open end or a gap's edge is in proportion to
+   * the smallest piece.
    */
   public static MeshDensity level(int level) {
-    return new MeshDensity(0.5, GROWTH[level], SMALLEST[level], 2 + level);
+    return new MeshDensity(0.5, GROWTH[level], SMALLEST[level], LOWEST_ORDER + level);
+  }
+
+  /** The coarsest level that has a fair chance of a relative error below a tolerance. */
+  public static int levelFor(double tolerance) {
+    int level = 0;
+    while (level < FINEST_LEVEL && 2 * TYPICAL_ERROR[level] > tolerance) {
+      level++;
+    }
+    return level;
   }
 
   /** Polynomial order for a piece of electrical length kh in radians. */
   public int orderFor(double kh) {
-    return order + (int) Math.ceil(1.1 * kh);
+    return order + (int) (1.1 * kh);
   }
 }
