@@ -8,8 +8,11 @@ import org.spanwire.internal.mesh.Piece;
 /**
  * The current moment N(k) = ∫ I(r') û e^{+j k·r'} ds' of a current along straight pieces, in ampere
  * metres rms, for wave vectors k = k0 (s_x, s_y, s_z). Exact on each piece: ∫_{−1}^{1} P_n(t)
- * e^{jxt} dt = 2 jⁿ j_n(x) (DLMF 10.54.2). Immutable; the arrays of results belong to the caller,
- * so that several threads may evaluate at once and nothing is allocated per direction.
+ * e^{jxt} dt = 2 jⁿ j_n(x) (DLMF 10.54.2). For directions of propagation each piece is the tube
+ * that the impedance matrix knows: its current lies evenly around the radius a, which multiplies
+ * its share by J_0(k0 a sin ψ), ψ the angle to the wire. Fading waves take the current on the axis;
+ * the difference is of order (a/height)². Immutable; the arrays of results belong to the caller, so
+ * that several threads may evaluate at once and nothing is allocated per direction.
  */
 final class CurrentSpectrum {
 
@@ -35,6 +38,11 @@ final class CurrentSpectrum {
   private final double[] half;
   private final double[] moment;
 
+  /** 1/(k0 h/2) and −(k0 a)²/4 for each piece of length h and radius a. */
+  private final double[] inverseHalf;
+
+  private final double[] tube;
+
   /** Legendre coefficients times jⁿ. */
   private final double[][] re;
 
@@ -46,6 +54,8 @@ final class CurrentSpectrum {
     centre = new double[3 * count];
     half = new double[3 * count];
     moment = new double[3 * count];
+    inverseHalf = new double[count];
+    tube = new double[count];
     re = new double[count][];
     im = new double[count][];
     for (int i = 0; i < count; i++) {
@@ -57,6 +67,8 @@ final class CurrentSpectrum {
         half[3 * i + axis] = 0.5 * wavenumber * p.length() * unit[axis];
         moment[3 * i + axis] = p.length() * unit[axis];
       }
+      inverseHalf[i] = 2 / (wavenumber * p.length());
+      tube[i] = -0.25 * wavenumber * wavenumber * p.radius() * p.radius();
       rotate(current.re()[i], current.im()[i], i);
     }
   }
@@ -86,14 +98,21 @@ final class CurrentSpectrum {
       double phase = sx * centre[3 * i] + sy * centre[3 * i + 1];
       double lift = sz * centre[3 * i + 2];
       SphericalBesselSum.real(re[i], im[i], across + along, work, SCRATCH);
-      add(i, phase + lift, 1, work, 0);
+      add(i, phase + lift, aroundTube(i, across + along), work, 0);
       if (both) {
         if (along != 0) {
           SphericalBesselSum.real(re[i], im[i], across - along, work, SCRATCH);
         }
-        add(i, phase - lift, 1, work, REFLECTED);
+        add(i, phase - lift, aroundTube(i, across - along), work, REFLECTED);
       }
     }
+  }
+
+  /** J_0(k0 a sin ψ) by its power series (DLMF 10.2.2), to 1e-10 for k0 a below 0.5. */
+  private double aroundTube(int piece, double phaseOfHalf) {
+    double cosine = phaseOfHalf * inverseHalf[piece];
+    double q = tube[piece] * (1 - cosine * cosine);
+    return 1 + q * (1 + q / 4 * (1 + q / 9 * (1 + q / 16)));
   }
 
   /**

@@ -5,12 +5,13 @@ import org.spanwire.internal.mesh.Piece;
 /**
  * exp(−jkR)/R between two thin wires, averaged around both.
  *
- * <p>To second order in radius over distance the mean over both circumferences is that of an
- * equivalent distance, R² = d² + a² + b² − (3/2)(a² sin²α + b² sin²β), with α, β the angles between
- * the line of centres and the wires: expand 1/|r + a e(φ) − b e'(φ')| and average. Close to a
- * corner the bracket is damped by d²/(d² + 2(a² + b²)), so that R² stays positive, and the
- * azimuthal mean with 2ab|u·u'|cos φ is kept, so that a bend which straightens out becomes the
- * exact kernel of a straight tube.
+ * <p>The mean over a circle of radius a about an axis is 1 + (a²/4)∇_⊥² to second order, and ∇_⊥² =
+ * −k² − ∂_u² on a solution of the Helmholtz equation. Worked out for both wires this is G at an
+ * equivalent distance, R² = d² + a² + b² − (3/2)(a² sin²α + b² sin²β), times 1 − (k²/4)(a² sin²α +
+ * b² sin²β), with α, β the angles between the line of centres and the wires. Close to a corner sin²
+ * is damped to (d² sin²)/(d² + 2(a² + b²)), so that R² stays positive, and the azimuthal mean with
+ * 2ab|u·u'|cos φ is kept, so that a bend which straightens out becomes the exact kernel of a
+ * straight tube.
  */
 final class DirectKernel implements NodeKernel {
 
@@ -50,9 +51,11 @@ final class DirectKernel implements NodeKernel {
     double d2 = dx * dx + dy * dy + dz * dz;
     double da = dx * ax + dy * ay + dz * az;
     double db = dx * bx + dy * by + dz * bz;
-    double damped = 1.5 / (d2 + 2 * sum2);
-    double mean =
-        d2 + sum2 - damped * (a2 * Math.max(0, d2 - da * da) + b2 * Math.max(0, d2 - db * db));
-    TubeKernel.evaluate(mean - parallel, 2 * parallel, k, out);
+    double sines =
+        (a2 * Math.max(0, d2 - da * da) + b2 * Math.max(0, d2 - db * db)) / (d2 + 2 * sum2);
+    TubeKernel.evaluate(d2 + sum2 - 1.5 * sines - parallel, 2 * parallel, k, out);
+    double spread = 1 - 0.25 * k * k * sines;
+    out[0] *= spread;
+    out[1] *= spread;
   }
 }
