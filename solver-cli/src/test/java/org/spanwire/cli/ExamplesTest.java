@@ -1,0 +1,80 @@
+package org.spanwire.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.spanwire.Solver;
+import org.spanwire.design.Band;
+import org.spanwire.design.Design;
+import org.spanwire.design.DesignReader;
+import org.spanwire.design.Parameter;
+import org.spanwire.unit.Quantity;
+
+class ExamplesTest {
+
+  private static final Pattern SET = Pattern.compile("--set (\\w+)=(\\S+)");
+
+  static List<Path> examples() throws IOException {
+    return Run.examples();
+  }
+
+  /**
+   * Unlike the schema, the solver's check knows wires that cross, touch the ground or miss their
+   * feed.
+   */
+  private static void check(Design design) {
+    assertThat(design.bands()).isNotEmpty();
+    for (Band band : design.bands()) {
+      new Solver().check(design.antenna(), band.lowHz());
+      new Solver().check(design.antenna(), band.highHz());
+    }
+  }
+
+  @Test
+  void thereAreFourOrMore() throws IOException {
+    assertThat(examples()).hasSizeGreaterThanOrEqualTo(4);
+  }
+
+  @ParameterizedTest
+  @MethodSource("examples")
+  void canBeBuiltAsGivenAndAtEveryLimit(Path example) {
+    Design design = DesignReader.read(example);
+    check(design);
+    for (Parameter parameter : design.parameters().values()) {
+      if (parameter.limits().isPresent()) {
+        Parameter.Limits limits = parameter.limits().get();
+        for (Quantity end : List.of(limits.low(), limits.high())) {
+          check(design.with(parameter.name(), end.toString()));
+        }
+      }
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("examples")
+  void theCommandsInItsCommentsFit(Path example) throws IOException {
+    String text = Files.readString(example);
+    assertThat(text).contains("#   spanwire ").contains(example.getFileName().toString());
+    Design design = DesignReader.read(example);
+    for (MatchResult set : SET.matcher(text).results().toList()) {
+      check(design.with(set.group(1), set.group(2)));
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("examples")
+  void warnsOfPowerLinesVoltageAndLightning(Path example) throws IOException {
+    assertThat(Files.readString(example))
+        .containsPattern("power line|overhead line")
+        .containsIgnoringCase("RF voltage")
+        .containsPattern("[Dd]isconnect");
+  }
+}
