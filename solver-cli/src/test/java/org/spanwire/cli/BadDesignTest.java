@@ -122,4 +122,68 @@ class BadDesignTest {
       assertThat(run.code()).isEqualTo(2);
     }
   }
+
+  @Test
+  void feedOffTheWire() throws IOException {
+    refused(with("at: 36 %", "at: 136 %"), 8, "1.36", "0 to 100 %");
+    refused(with("at: 36 %", "at: 21 m"), 8, "'main'", "21", "20", "place it between");
+  }
+
+  @Test
+  void feedAtAFreeEnd() throws IOException {
+    refused(with("at: 36 %", "at: 0 %"), 8, "'main'", "free end", "inward");
+  }
+
+  @Test
+  void wireThroughTheGround() throws IOException {
+    String through = with("[20, 0, 10]]", "[20, 0, -1]]");
+    refused(through, 6, "'radiator'", "below the ground", "raise it");
+    refused(through.replace("{soil: medium-dry}", "perfect"), 6, "'radiator'", "below", "raise it");
+  }
+
+  /** At 7.0 to 7.1 MHz a thousandth of a wavelength is 42 to 43 mm. */
+  @Test
+  void wireTooCloseToSoil() throws IOException {
+    refused(
+        with("[20, 0, 10]]", "[20, 0, 0.04]]"),
+        6,
+        "'radiator'",
+        "above the soil",
+        "limit 0.042",
+        "raise it");
+  }
+
+  @Test
+  void wireOfNoLength() throws IOException {
+    refused(with("[0, 0, 10]", "[20, 0, 10]"), 6, "'radiator'", "coincide", "remove one");
+    refused(with("[20, 0, 10]]", "[20, 0, 10], [20, 0, 10]]"), 6, "'radiator'", "coincide");
+  }
+
+  @Test
+  void overlappingWires() throws IOException {
+    String second = "\n  second: {conductor: strand, path: [[5, 0, 10], [25, 0, 10]]}";
+    refused(
+        with("[20, 0, 10]]}", "[20, 0, 10]]}" + second), 6, "'second'", "touches", "add the point");
+  }
+
+  @Test
+  void twoFeedsOnOneSpot() throws IOException {
+    refused(
+        with("at: 36 %}", "at: 36 %}\n  second: {wire: radiator, at: 7.2 m}"),
+        9,
+        "'second'",
+        "'main'",
+        "move");
+  }
+
+  @Test
+  void radiusLargerThanTheShortestStraightPiece() throws IOException {
+    refused(
+        with("[20, 0, 10]]", "[20, 0, 10], [20, 0, 9.9995]]"),
+        6,
+        "'radiator'",
+        "0.0005",
+        "diameter",
+        "thinner");
+  }
 }

@@ -9,6 +9,9 @@ import java.util.List;
 /** The published schemas as the command prints them, in the hands of an independent validator. */
 public final class JsonSchema {
 
+  private static final JsonSchema DESIGN = new JsonSchema("design");
+  private static final JsonSchema RESULT = new JsonSchema("result");
+
   private final Schema schema;
 
   private JsonSchema(String subject) {
@@ -18,11 +21,11 @@ public final class JsonSchema {
   }
 
   public static JsonSchema design() {
-    return new JsonSchema("design");
+    return DESIGN;
   }
 
   public static JsonSchema result() {
-    return new JsonSchema("result");
+    return RESULT;
   }
 
   /** What is wrong with a JSON text; nothing if it is valid. */

@@ -2,7 +2,6 @@ package org.spanwire.cli.command;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import org.spanwire.cli.output.BandsReport;
 import org.spanwire.cli.study.BandResponse;
 import org.spanwire.cli.study.BandStudy;
@@ -70,7 +69,7 @@ public final class BandsCommand implements Runnable {
         new BandsReport(
             design.conditions(
                 read,
-                Map.of(feed.name(), bands.get(0).feed().gapMetres()),
+                bands.get(0).gapsMetres(),
                 bands.stream().map(BandResponse::largestRelativeError).toList()),
             feed.name(),
             bands,

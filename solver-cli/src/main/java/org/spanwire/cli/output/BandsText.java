@@ -126,12 +126,10 @@ final class BandsText {
     int most = report.bands().stream().mapToInt(BandResponse::points).max().orElseThrow();
     double error =
         report.bands().stream().mapToDouble(BandResponse::interpolationError).max().orElseThrow();
-    return "curve through "
-        + (fewest == most ? "" : fewest + " to ")
+    return (fewest == most ? "" : fewest + " to ")
         + most
-        + " frequencies per band, |reflection coefficient| between them within "
-        + Numbers.significant(error, 1)
-        + "; best match solved for itself";
+        + " frequencies solved per band; error of |reflection coefficient| between them "
+        + (error < 1e-4 ? "below 0.0001" : Numbers.significant(error, 1));
   }
 
   private void warnings() {

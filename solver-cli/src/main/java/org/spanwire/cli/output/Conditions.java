@@ -61,14 +61,15 @@ public record Conditions(
         .orElseThrow();
   }
 
+  private String heights() {
+    return lowest() == highest() ? metres(lowest()) : metres(lowest()) + " to " + metres(highest());
+  }
+
   void text(StringBuilder out, Palette palette) {
     out.append(palette.heading("Conditions")).append('\n');
     line(out, "ground", ground(antenna().ground()));
     if (!(antenna().ground() instanceof FreeSpace)) {
-      line(
-          out,
-          "height",
-          "wires from " + metres(lowest()) + " to " + metres(highest()) + " above ground");
+      line(out, "height", "wires " + heights() + " above ground");
     }
     for (Feed feed : antenna().feeds()) {
       line(

@@ -1,6 +1,7 @@
 package org.spanwire.cli.study;
 
 import java.util.List;
+import java.util.Map;
 import org.spanwire.result.GainSample;
 import org.spanwire.result.PeakGain;
 import org.spanwire.result.Warning;
@@ -18,6 +19,7 @@ import org.spanwire.result.Warning;
  * @param best smallest SWR over the band
  * @param direct where in the band the SWR is at most 2
  * @param feed what the feed sees at the best match
+ * @param gapsMetres gap widths that were used, by feed
  * @param peak largest gain at the best match
  * @param gainSamples largest gain over azimuth at the study's elevations, at the best match
  * @param radiationEfficiency power radiated into the sky over power accepted, at the best match
@@ -37,6 +39,7 @@ public record BandResponse(
     SwrAt best,
     List<FrequencyRange> direct,
     SolvedFeed feed,
+    Map<String, Double> gapsMetres,
     PeakGain peak,
     List<GainSample> gainSamples,
     double radiationEfficiency,
@@ -48,6 +51,7 @@ public record BandResponse(
   /** Takes copies. */
   public BandResponse {
     direct = List.copyOf(direct);
+    gapsMetres = Map.copyOf(gapsMetres);
     gainSamples = List.copyOf(gainSamples);
     warnings = List.copyOf(warnings);
   }

@@ -8,12 +8,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.Antenna;
 import org.spanwire.Solution;
 import org.spanwire.Solver;
 import org.spanwire.circuit.Mismatch;
 import org.spanwire.design.Band;
+import org.spanwire.geometry.Feed;
 import org.spanwire.result.GainSample;
 import org.spanwire.result.Warning;
 
@@ -118,6 +120,7 @@ public record BandStudy(
         new SwrAt(best.frequencyHz(), mismatch(bestFeed.impedance()).swr()),
         curve.within(1.0 / 3),
         bestFeed,
+        gaps(best),
         best.peakGain(),
         gains,
         best.radiationEfficiency(),
@@ -158,6 +161,11 @@ public record BandStudy(
 
   private double swrOn(ReflectionCurve curve, double frequencyHz) {
     return Mismatch.ofReflection(curve.at(frequencyHz), referenceOhm).swr();
+  }
+
+  private Map<String, Double> gaps(Solution solution) {
+    return antenna.feeds().stream()
+        .collect(Collectors.toMap(Feed::name, f -> solution.gap(f.name())));
   }
 
   private static double largestError(BandSamples band, SolvedFeed best) {

@@ -93,6 +93,7 @@ class ReportTest {
             new SwrAt(7.08e6, 1.2),
             List.of(new FrequencyRange(7.02e6, 7.06e6), new FrequencyRange(7.07e6, 7.15e6)),
             new SolvedFeed("main", impedance, 0.1, 0.004),
+            Map.of("main", 0.004, "second", 0.004),
             ZENITH,
             List.of(new GainSample(10, OptionalDouble.empty(), -3)),
             0.71,
