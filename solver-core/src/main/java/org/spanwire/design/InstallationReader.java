@@ -196,7 +196,7 @@ final class InstallationReader {
     Fields fields = item.fields("min", "elevation", "azimuth");
     double minimum = evaluator.value(fields.required("min", "5 dBi"), Dimension.GAIN);
     Item angle = fields.required("elevation", "30 deg");
-    double elevation = Math.toDegrees(evaluator.value(angle, Dimension.ANGLE));
+    double elevation = degrees(angle);
     if (!(elevation >= 0 && elevation <= 90)) {
       throw angle.fault(
           angle.name() + " is " + elevation + " deg; expected 0 to 90 deg above the horizon");
@@ -204,8 +204,12 @@ final class InstallationReader {
     OptionalDouble azimuth =
         fields
             .optional("azimuth")
-            .map(a -> OptionalDouble.of(Math.toDegrees(evaluator.value(a, Dimension.ANGLE))))
+            .map(a -> OptionalDouble.of(degrees(a)))
             .orElse(OptionalDouble.empty());
     return new Requirement.MinimumGain(scope, minimum, elevation, azimuth);
+  }
+
+  private double degrees(Item item) {
+    return new Quantity(evaluator.value(item, Dimension.ANGLE), Dimension.ANGLE).degrees();
   }
 }

@@ -1,7 +1,9 @@
 package org.spanwire.unit;
 
-import java.util.Arrays;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 
 /**
  * The kind of a quantity: integer exponents of metre, kilogram, second, ampere, radian, decibel and
@@ -10,7 +12,7 @@ import java.util.List;
 public final class Dimension {
 
   /** A pure number; percent is one. */
-  public static final Dimension NUMBER = new Dimension(new int[Base.values().length]);
+  public static final Dimension NUMBER = new Dimension(new EnumMap<>(Base.class));
 
   /** Length, metre. */
   public static final Dimension LENGTH = base(Base.METRE);
@@ -65,16 +67,15 @@ public final class Dimension {
           new Named(CAPACITANCE, "a capacitance", "F", "60 pF"),
           new Named(CONDUCTIVITY, "a conductivity", "S/m", "5 mS/m"));
 
-  private final int[] exponents;
+  /** Exponents other than 0. */
+  private final Map<Base, Integer> exponents;
 
-  private Dimension(int[] exponents) {
+  private Dimension(Map<Base, Integer> exponents) {
     this.exponents = exponents;
   }
 
   private static Dimension base(Base base) {
-    int[] exponents = new int[Base.values().length];
-    exponents[base.ordinal()] = 1;
-    return new Dimension(exponents);
+    return new Dimension(new EnumMap<>(Map.of(base, 1)));
   }
 
   /** The dimension of a product. */
@@ -93,14 +94,15 @@ public final class Dimension {
    * @throws UnitException if an exponent is odd
    */
   public Dimension root() {
-    int[] half = new int[exponents.length];
-    for (int i = 0; i < half.length; i++) {
-      if (exponents[i] % 2 != 0) {
-        throw new UnitException(
-            "cannot take the square root of " + describe() + "; expected a number or a square");
-      }
-      half[i] = exponents[i] / 2;
-    }
+    Map<Base, Integer> half = new EnumMap<>(Base.class);
+    exponents.forEach(
+        (base, exponent) -> {
+          if (exponent % 2 != 0) {
+            throw new UnitException(
+                "cannot take the square root of " + describe() + "; expected a number or a square");
+          }
+          half.put(base, exponent / 2);
+        });
     return new Dimension(half);
   }
 
@@ -132,33 +134,26 @@ public final class Dimension {
   }
 
   private String product() {
-    StringBuilder text = new StringBuilder();
-    for (Base base : Base.values()) {
-      int exponent = exponents[base.ordinal()];
-      if (exponent != 0) {
-        text.append(text.isEmpty() ? "" : "·").append(base.symbol);
-        text.append(exponent == 1 ? "" : "^" + exponent);
-      }
-    }
-    return text.toString();
+    return exponents.entrySet().stream()
+        .map(e -> e.getKey().symbol + (e.getValue() == 1 ? "" : "^" + e.getValue()))
+        .collect(Collectors.joining("·"));
   }
 
   private Dimension combine(Dimension other, int sign) {
-    int[] sum = new int[exponents.length];
-    for (int i = 0; i < sum.length; i++) {
-      sum[i] = exponents[i] + sign * other.exponents[i];
-    }
+    Map<Base, Integer> sum = new EnumMap<>(exponents);
+    other.exponents.forEach((base, exponent) -> sum.merge(base, sign * exponent, Integer::sum));
+    sum.values().removeIf(exponent -> exponent == 0);
     return new Dimension(sum);
   }
 
   @Override
   public boolean equals(Object other) {
-    return other instanceof Dimension d && Arrays.equals(exponents, d.exponents);
+    return other instanceof Dimension d && exponents.equals(d.exponents);
   }
 
   @Override
   public int hashCode() {
-    return Arrays.hashCode(exponents);
+    return exponents.hashCode();
   }
 
   @Override

@@ -50,12 +50,24 @@ public record Quantity(double value, Dimension dimension) {
     return value;
   }
 
+  /**
+   * An angle in degrees, as it was written: the two roundings on the way to radians and back are
+   * undone where that gives a decimal number of at most nine places.
+   *
+   * @throws UnitException if this is no angle
+   */
+  public double degrees() {
+    double degrees = Math.toDegrees(in(Dimension.ANGLE));
+    double rounded = Math.rint(degrees * 1e9) / 1e9;
+    return Math.abs(rounded - degrees) <= 4 * Math.ulp(degrees) ? rounded : degrees;
+  }
+
   /** The value to six digits with an SI unit, with a prefix where one helps: "7.1 MHz". */
   @Override
   public String toString() {
     String symbol = dimension.symbol();
     if (dimension.equals(Dimension.ANGLE)) {
-      return round(Math.toDegrees(value)) + " deg";
+      return round(degrees()) + " deg";
     }
     if (!Units.takesPrefix(symbol) || value == 0) {
       return symbol.isEmpty() ? round(value) : round(value) + " " + symbol;

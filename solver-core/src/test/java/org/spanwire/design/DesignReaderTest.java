@@ -101,10 +101,7 @@ class DesignReaderTest {
             new Requirement.MaximumSwr(
                 new Requirement.InBand(forty), 2, Requirement.Plane.FEEDPOINT),
             new Requirement.MinimumGain(
-                new Requirement.AtFrequency(7.1e6),
-                5,
-                Math.toDegrees(30 * (Math.PI / 180)),
-                OptionalDouble.of(90)));
+                new Requirement.AtFrequency(7.1e6), 5, 30, OptionalDouble.of(90)));
   }
 
   @Test

@@ -81,6 +81,15 @@ class QuantityTest {
     assertThat(Quantity.parse("30°")).isEqualTo(Quantity.parse("30 deg"));
   }
 
+  @Test
+  void degreesComeBackAsWritten() {
+    for (int tenths = -3600; tenths <= 3600; tenths++) {
+      double degrees = tenths / 10.0;
+      assertThat(Quantity.parse(degrees + " deg").degrees()).isEqualTo(degrees);
+    }
+    assertThatThrownBy(() -> Quantity.parse("3 m").degrees()).isInstanceOf(UnitException.class);
+  }
+
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
