@@ -1,6 +1,7 @@
 package org.spanwire.cli;
 
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
 
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
@@ -9,6 +10,25 @@ import com.tngtech.archunit.lang.ArchRule;
 /** Holds the command line, tests included, to the library's public packages. */
 @AnalyzeClasses(packages = "org.spanwire.cli")
 class CliArchitectureTest {
+
+  @ArchTest
+  static final ArchRule commandsKnowOutputKnowsStudies =
+      layeredArchitecture()
+          .consideringOnlyDependenciesInLayers()
+          .layer("entry")
+          .definedBy("org.spanwire.cli")
+          .layer("command")
+          .definedBy("org.spanwire.cli.command..")
+          .layer("output")
+          .definedBy("org.spanwire.cli.output..")
+          .layer("study")
+          .definedBy("org.spanwire.cli.study..")
+          .whereLayer("command")
+          .mayOnlyBeAccessedByLayers("entry")
+          .whereLayer("output")
+          .mayOnlyBeAccessedByLayers("command")
+          .whereLayer("study")
+          .mayOnlyBeAccessedByLayers("command", "output");
 
   @ArchTest
   static final ArchRule usesTheLibraryAsItsUsersDo =

@@ -254,6 +254,9 @@ class RealRunTest {
     JsonNode warning = json("solve", chain).at("/solutions/0/warnings/0");
     assertThat(warning.get("name").textValue()).isEqualTo("feed-chain-not-modelled");
     assertThat(warning.get("message").textValue()).contains("choke of 3 kohm", "line of 15 m");
+    assertThat(Run.of("solve", chain, "--format", "csv").err())
+        .startsWith("spanwire: warning: feed-chain-not-modelled: choke")
+        .hasLineCount(1);
     assertThat(Run.of("bands", chain).out()).contains("feed-chain-not-modelled: choke of 3 kohm");
   }
 

@@ -29,17 +29,8 @@ final class Converters {
   static final class Degrees implements ITypeConverter<Double> {
     @Override
     public Double convert(String text) {
-      Quantity quantity = parse(text);
-      return quantity.dimension().equals(Dimension.NUMBER)
-          ? quantity.value()
-          : degrees(value(text, Dimension.ANGLE));
-    }
-
-    /** Undoes the conversion to radians without leaving 29.999999999999996 for 30. */
-    private static double degrees(double radians) {
-      double degrees = Math.toDegrees(radians);
-      double rounded = Math.rint(degrees * 1e9) / 1e9;
-      return Math.abs(rounded - degrees) <= 4 * Math.ulp(degrees) ? rounded : degrees;
+      Quantity quantity = quantity(text, Dimension.ANGLE);
+      return quantity.dimension().equals(Dimension.ANGLE) ? quantity.degrees() : quantity.value();
     }
   }
 
@@ -51,9 +42,18 @@ final class Converters {
     }
   }
 
-  /** A quantity of a dimension, or a bare number that stands for its SI unit. */
   private static double value(String text, Dimension wanted) {
-    Quantity quantity = parse(text);
+    return quantity(text, wanted).value();
+  }
+
+  /** A quantity of a dimension, or a bare number. */
+  private static Quantity quantity(String text, Dimension wanted) {
+    Quantity quantity;
+    try {
+      quantity = Quantity.parse(text);
+    } catch (UnitException e) {
+      throw new TypeConversionException(e.getMessage());
+    }
     if (!List.of(wanted, Dimension.NUMBER).contains(quantity.dimension())) {
       throw new TypeConversionException(
           "'"
@@ -65,14 +65,6 @@ final class Converters {
               + " such as "
               + wanted.example().replace(" ", ""));
     }
-    return quantity.value();
-  }
-
-  private static Quantity parse(String text) {
-    try {
-      return Quantity.parse(text);
-    } catch (UnitException e) {
-      throw new TypeConversionException(e.getMessage());
-    }
+    return quantity;
   }
 }

@@ -7,10 +7,13 @@ import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Optional;
 import org.spanwire.cli.output.Format;
 import org.spanwire.cli.output.Palette;
 import org.spanwire.cli.output.Report;
+import org.spanwire.result.Warning;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -75,9 +78,21 @@ final class OutputOptions {
     Palette palette = output.isPresent() ? Palette.plain() : Palette.ofTerminal();
     try {
       write(report.render(format, palette));
+      if (format == Format.CSV) {
+        explain(report.warnings());
+      }
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** A CSV has room for the names of warnings only; what they say goes to standard error. */
+  private void explain(List<Warning> warnings) {
+    PrintWriter err = spec.commandLine().getErr();
+    for (Warning warning : new LinkedHashSet<>(warnings)) {
+      err.println("spanwire: warning: " + warning.name() + ": " + warning.message());
+    }
+    err.flush();
   }
 
   /** Writes a text as it is. */

@@ -2,6 +2,7 @@ package org.spanwire.cli.output;
 
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.csv.CSVPrinter;
 import org.spanwire.cli.study.BandResponse;
@@ -23,6 +24,13 @@ public record BandsReport(
   public BandsReport {
     bands = List.copyOf(bands);
     doubts = List.copyOf(doubts);
+  }
+
+  @Override
+  public List<Warning> warnings() {
+    List<Warning> all = new ArrayList<>(doubts);
+    bands.forEach(band -> all.addAll(band.warnings()));
+    return all;
   }
 
   @Override

@@ -6,9 +6,9 @@ import java.util.stream.Collectors;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.cli.study.BandResponse;
 import org.spanwire.cli.study.FrequencyRange;
+import org.spanwire.cli.study.SolvedFeed;
 import org.spanwire.cli.study.Verdict;
 import org.spanwire.result.GainSample;
-import org.spanwire.result.Warning;
 
 /** The outcome of {@code spanwire bands} for reading, 120 columns at most for usual bands. */
 final class BandsText {
@@ -40,7 +40,7 @@ final class BandsText {
         .append('\n');
     conditions.text(out, palette);
     Conditions.line(out, "SWR", accuracy());
-    warnings();
+    SolveText.warnings(out, palette, report.warnings());
     out.append('\n');
     Conditions.cautions(out, palette);
     return out.toString();
@@ -71,7 +71,7 @@ final class BandsText {
           Numbers.swr(band.worst().swr()),
           Numbers.swr(band.best().swr()),
           Numbers.fixed(band.best().frequencyHz() / 1e6, 4),
-          impedance(band.feed().impedance()),
+          impedance(band.feed()),
           band.verdict().label(),
           band.direct().isEmpty()
               ? "-"
@@ -132,22 +132,17 @@ final class BandsText {
         + (error < 1e-4 ? "below 0.0001" : Numbers.significant(error, 1));
   }
 
-  private void warnings() {
-    List<Warning> all = new ArrayList<>(report.doubts());
-    report.bands().forEach(band -> all.addAll(band.warnings()));
-    SolveText.warnings(out, palette, all);
-  }
-
   private static String range(FrequencyRange range) {
     return Numbers.megahertz(range.lowHz()) + "-" + Numbers.megahertz(range.highHz());
   }
 
-  private static String impedance(Complex z) {
+  private static String impedance(SolvedFeed feed) {
+    Complex z = feed.impedance();
     if (z.isInfinite()) {
       return "open";
     }
-    return Numbers.ohms(z.getReal())
+    return Numbers.ohms(z.getReal(), feed.errorOhm())
         + (z.getImaginary() < 0 ? " - j" : " + j")
-        + Numbers.ohms(Math.abs(z.getImaginary()));
+        + Numbers.ohms(Math.abs(z.getImaginary()), feed.errorOhm());
   }
 }

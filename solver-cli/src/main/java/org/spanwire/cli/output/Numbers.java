@@ -29,10 +29,9 @@ final class Numbers {
     return fixed(swr, swr < 9.995 ? 2 : swr < 99.95 ? 1 : 0);
   }
 
-  /** Resistance or reactance: two decimals below 100 ohm, one above, none from 10 kohm on. */
-  static String ohms(double value) {
-    double size = Math.abs(value);
-    return fixed(value, size < 99.995 ? 2 : size < 9999.5 ? 1 : 0);
+  /** Resistance or reactance to the digit that its error leaves standing, six decimals at most. */
+  static String ohms(double value, double errorOhm) {
+    return fixed(value, (int) Math.max(0, Math.min(6, Math.ceil(-Math.log10(errorOhm)))));
   }
 
   /** To a number of significant digits, without trailing zeros and without an exponent. */

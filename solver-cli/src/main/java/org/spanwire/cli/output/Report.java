@@ -7,11 +7,16 @@ import com.fasterxml.jackson.core.util.DefaultIndenter;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import java.io.IOException;
 import java.io.StringWriter;
+import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
+import org.spanwire.result.Warning;
 
 /** A result that can be written in every format. */
 public interface Report {
+
+  /** All named doubts, the same one perhaps several times. */
+  List<Warning> warnings();
 
   /** For reading, in plain text. */
   String text(Palette palette);

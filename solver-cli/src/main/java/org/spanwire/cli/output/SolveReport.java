@@ -2,6 +2,7 @@ package org.spanwire.cli.output;
 
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.csv.CSVPrinter;
 import org.spanwire.cli.study.SolvedFrequency;
@@ -27,6 +28,13 @@ public record SolveReport(
   public SolveReport {
     solutions = List.copyOf(solutions);
     doubts = List.copyOf(doubts);
+  }
+
+  @Override
+  public List<Warning> warnings() {
+    List<Warning> all = new ArrayList<>(doubts);
+    solutions.forEach(solution -> all.addAll(solution.warnings()));
+    return all;
   }
 
   @Override

@@ -1,6 +1,5 @@
 package org.spanwire.cli.output;
 
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -43,7 +42,7 @@ final class SolveText {
       section("Currents, rms, for the feed voltages of the design", currents());
     }
     report.conditions().text(out, palette);
-    warnings(out, palette, allWarnings());
+    warnings(out, palette, report.warnings());
     out.append('\n');
     Conditions.cautions(out, palette);
     return out.toString();
@@ -74,8 +73,8 @@ final class SolveText {
         table.row(
             Numbers.megahertz(solution.frequencyHz()),
             feed.name(),
-            open ? "open" : Numbers.ohms(z.getReal()),
-            open ? "-" : Numbers.ohms(z.getImaginary()),
+            open ? "open" : Numbers.ohms(z.getReal(), feed.errorOhm()),
+            open ? "-" : Numbers.ohms(z.getImaginary(), feed.errorOhm()),
             open ? "-" : Numbers.significant(feed.errorOhm(), 2),
             swr,
             swr,
@@ -164,12 +163,13 @@ final class SolveText {
       for (int i = 0; i < z.length; i++) {
         for (int j = 0; j < z.length; j++) {
           boolean open = z[i][j].isInfinite();
+          double error = solution.feeds().get(i).errorOhm();
           table.row(
               Numbers.megahertz(solution.frequencyHz()),
               solution.feeds().get(i).name(),
               solution.feeds().get(j).name(),
-              open ? "open" : Numbers.ohms(z[i][j].getReal()),
-              open ? "-" : Numbers.ohms(z[i][j].getImaginary()));
+              open ? "open" : Numbers.ohms(z[i][j].getReal(), error),
+              open ? "-" : Numbers.ohms(z[i][j].getImaginary(), error));
         }
       }
     }
@@ -198,12 +198,6 @@ final class SolveText {
       }
     }
     return table;
-  }
-
-  private List<Warning> allWarnings() {
-    List<Warning> all = new ArrayList<>(report.doubts());
-    report.solutions().forEach(solution -> all.addAll(solution.warnings()));
-    return all;
   }
 
   /** One line for each different warning, with how often it was given. */
