@@ -71,7 +71,7 @@ final class CoaxialMoments {
       start -= hb;
     }
     double gap = Math.max(start - ha, -(start + hb));
-    if (gap > Math.max(0.5 * Math.max(ha, hb), 20 * (a.radius() + b.radius()))) {
+    if (gap > Math.max(Math.min(ha, hb), 4 * (a.radius() + b.radius()))) {
       return false;
     }
     if (Math.abs(gap) < 1e-9 * Math.min(ha, hb)) {
