@@ -9,7 +9,8 @@ import org.spanwire.internal.mesh.Piece;
 /**
  * Numbers the unknown currents of a mesh. A node where n piece ends meet carries n − 1 unknowns so
  * that the currents out of it sum to zero (Kirchhoff); a free end carries none; on perfect ground
- * every end carries its own. Bubbles follow, one unknown each.
+ * every end carries its own. Bubbles follow, one unknown each, those of the highest order of their
+ * piece last.
  *
  * <p>Every local function maps to unknowns with factors ±1: usually one, at a junction's reference
  * end all of the node's.
@@ -19,7 +20,7 @@ public final class Unknowns {
   private final Mesh mesh;
   private final int[][][] targets;
   private final int[][] signs;
-  private final boolean[] bubbleOfHighestOrder;
+  private final int coarseCount;
   private final int count;
 
   /** Numbers the unknowns of a mesh. */
@@ -37,19 +38,16 @@ public final class Unknowns {
     for (int node = 0; node < mesh.nodes(); node++) {
       next = numberNode(ends.get(node), mesh.grounded()[node], next);
     }
-    List<Boolean> highest = new ArrayList<>();
-    int firstBubble = next;
     for (int i = 0; i < mesh.size(); i++) {
-      for (int f = 2; f <= mesh.order()[i]; f++) {
+      for (int f = 2; f < mesh.order()[i]; f++) {
         targets[i][f] = new int[] {next++};
-        highest.add(f == mesh.order()[i]);
       }
     }
-    count = next;
-    bubbleOfHighestOrder = new boolean[count];
-    for (int u = firstBubble; u < count; u++) {
-      bubbleOfHighestOrder[u] = highest.get(u - firstBubble);
+    coarseCount = next;
+    for (int i = 0; i < mesh.size(); i++) {
+      targets[i][mesh.order()[i]] = new int[] {next++};
     }
+    count = next;
   }
 
   private List<List<int[]>> endsByNode() {
@@ -104,9 +102,12 @@ public final class Unknowns {
     return signs[piece][function];
   }
 
-  /** Whether an unknown is the bubble of the highest order on its piece. */
-  public boolean isHighestBubble(int unknown) {
-    return bubbleOfHighestOrder[unknown];
+  /**
+   * Number of leading unknowns that are left without the bubble of the highest order on every
+   * piece.
+   */
+  public int coarseCount() {
+    return coarseCount;
   }
 
   /** The mesh. */

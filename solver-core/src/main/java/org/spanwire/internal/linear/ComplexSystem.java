@@ -5,23 +5,52 @@ import org.ejml.dense.row.factory.LinearSolverFactory_ZDRM;
 import org.ejml.interfaces.linsol.LinearSolverDense;
 
 /**
- * A dense complex system A x = b, factored once and solved for many right-hand sides. A is scaled
- * symmetrically to a unit diagonal before it is factored, since entries may span many decades.
+ * A dense complex symmetric system A x = b, factored once and solved for many right-hand sides, for
+ * A itself and for its leading blocks. A is scaled symmetrically to a unit diagonal, since entries
+ * may span many decades.
+ *
+ * <p>A factorisation without pivoting is tried first and its solutions refined once against the
+ * kept matrix. Should a residual still exceed 1e-10 of the right-hand side, EJML's pivoting LU
+ * takes over. Safe for use by several threads.
  */
 public final class ComplexSystem {
 
-  private final int size;
-  private final double[] scale;
-  private final LinearSolverDense<ZMatrixRMaj> solver;
+  private static final double RESIDUAL = 1e-10;
 
   /**
-   * Factors a square matrix, which is overwritten.
+   * Residual of the pivoting factorisation above which the matrix counts as singular: EJML does not
+   * say so.
+   */
+  private static final double SINGULAR = 1e-6;
+
+  private final int size;
+  private final double[] scale;
+  private final ZMatrixRMaj matrix;
+  private final SymmetricFactors factors;
+
+  /**
+   * Factors a symmetric matrix, which is scaled in place and kept.
    *
-   * @throws ArithmeticException if the matrix is singular or holds a value that is not finite
+   * @throws ArithmeticException if a diagonal entry is zero or not finite
    */
   public ComplexSystem(ZMatrixRMaj matrix) {
+    this.matrix = matrix;
     size = matrix.numRows;
     scale = new double[size];
+    scaleToUnitDiagonal();
+    double[][] re = new double[size][size];
+    double[][] im = new double[size][size];
+    for (int i = 0; i < size; i++) {
+      int at = 2 * (i * size + i);
+      for (int j = i; j < size; j++, at += 2) {
+        re[i][j] = matrix.data[at];
+        im[i][j] = matrix.data[at + 1];
+      }
+    }
+    factors = new SymmetricFactors(re, im);
+  }
+
+  private void scaleToUnitDiagonal() {
     double[] data = matrix.data;
     for (int i = 0; i < size; i++) {
       int at = 2 * (i * size + i);
@@ -39,10 +68,6 @@ public final class ComplexSystem {
         data[at + 1] *= factor;
       }
     }
-    solver = LinearSolverFactory_ZDRM.lu(size);
-    if (!solver.setA(matrix)) {
-      throw new ArithmeticException("matrix of size " + size + " is singular");
-    }
   }
 
   /** Number of equations. */
@@ -55,20 +80,105 @@ public final class ComplexSystem {
    *
    * @param re real parts of b on entry, of x on return
    * @param im imaginary parts
+   * @throws ArithmeticException if the matrix is singular
    */
   public void solve(double[] re, double[] im) {
-    ZMatrixRMaj b = new ZMatrixRMaj(size, 1);
-    ZMatrixRMaj x = new ZMatrixRMaj(size, 1);
-    for (int i = 0; i < size; i++) {
-      b.data[2 * i] = re[i] * scale[i];
-      b.data[2 * i + 1] = im[i] * scale[i];
+    solveLeading(size, re, im);
+  }
+
+  /**
+   * Solves with the leading block of A for one right-hand side, in place.
+   *
+   * @param leading size of the block, 1 to the number of equations
+   * @param re real parts of b on entry, of x on return; entries beyond the block are left alone
+   * @param im imaginary parts
+   * @throws ArithmeticException if the block is singular
+   */
+  public void solveLeading(int leading, double[] re, double[] im) {
+    double[] bRe = new double[leading];
+    double[] bIm = new double[leading];
+    for (int i = 0; i < leading; i++) {
+      bRe[i] = re[i] * scale[i];
+      bIm[i] = im[i] * scale[i];
     }
-    synchronized (solver) {
-      solver.solve(b, x);
+    double[] xRe = bRe.clone();
+    double[] xIm = bIm.clone();
+    factors.solve(leading, xRe, xIm);
+    double[] rRe = new double[leading];
+    double[] rIm = new double[leading];
+    residual(leading, bRe, bIm, xRe, xIm, rRe, rIm);
+    factors.solve(leading, rRe, rIm);
+    for (int i = 0; i < leading; i++) {
+      xRe[i] += rRe[i];
+      xIm[i] += rIm[i];
     }
-    for (int i = 0; i < size; i++) {
-      re[i] = x.data[2 * i] * scale[i];
-      im[i] = x.data[2 * i + 1] * scale[i];
+    double left = residual(leading, bRe, bIm, xRe, xIm, rRe, rIm);
+    if (!(left <= RESIDUAL * norm(bRe, bIm))) {
+      solveWithPivoting(leading, bRe, bIm, xRe, xIm);
+      left = residual(leading, bRe, bIm, xRe, xIm, rRe, rIm);
+      if (!(left <= SINGULAR * norm(bRe, bIm))) {
+        throw new ArithmeticException("matrix of size " + leading + " is singular");
+      }
+    }
+    for (int i = 0; i < leading; i++) {
+      re[i] = xRe[i] * scale[i];
+      im[i] = xIm[i] * scale[i];
+    }
+  }
+
+  /** Writes b − A x and returns its norm. */
+  private double residual(
+      int leading,
+      double[] bRe,
+      double[] bIm,
+      double[] xRe,
+      double[] xIm,
+      double[] rRe,
+      double[] rIm) {
+    for (int i = 0; i < leading; i++) {
+      double sumRe = bRe[i];
+      double sumIm = bIm[i];
+      int at = 2 * i * size;
+      for (int j = 0; j < leading; j++, at += 2) {
+        double a = matrix.data[at];
+        double b = matrix.data[at + 1];
+        sumRe -= a * xRe[j] - b * xIm[j];
+        sumIm -= a * xIm[j] + b * xRe[j];
+      }
+      rRe[i] = sumRe;
+      rIm[i] = sumIm;
+    }
+    return norm(rRe, rIm);
+  }
+
+  private static double norm(double[] re, double[] im) {
+    double sum = 0;
+    for (int i = 0; i < re.length; i++) {
+      sum += re[i] * re[i] + im[i] * im[i];
+    }
+    return Math.sqrt(sum);
+  }
+
+  private void solveWithPivoting(
+      int leading, double[] bRe, double[] bIm, double[] xRe, double[] xIm) {
+    ZMatrixRMaj block = new ZMatrixRMaj(leading, leading);
+    for (int i = 0; i < leading; i++) {
+      System.arraycopy(matrix.data, 2 * i * size, block.data, 2 * i * leading, 2 * leading);
+    }
+    LinearSolverDense<ZMatrixRMaj> solver = LinearSolverFactory_ZDRM.lu(leading);
+    if (!solver.setA(block)) {
+      throw new ArithmeticException("matrix of size " + leading + " is singular");
+    }
+    ZMatrixRMaj b = new ZMatrixRMaj(leading, 1);
+    ZMatrixRMaj x = new ZMatrixRMaj(leading, 1);
+    for (int i = 0; i < leading; i++) {
+      b.data[2 * i] = bRe[i];
+      b.data[2 * i + 1] = bIm[i];
+    }
+    solver.solve(b, x);
+    for (int i = 0; i < leading; i++) {
+      xRe[i] = x.data[2 * i];
+      xIm[i] = x.data[2 * i + 1];
     }
   }
 }

@@ -1,5 +1,6 @@
 package org.spanwire.internal.moment;
 
+import java.util.Arrays;
 import java.util.List;
 import org.apache.commons.math3.complex.Complex;
 import org.ejml.data.ZMatrixRMaj;
@@ -85,8 +86,8 @@ public final class PortSolution {
             reflection,
             reflected);
     double[][] weights = weights(unknowns);
-    Complex[][] coarse = coarse(unknowns, matrix, weights);
     ComplexSystem system = new ComplexSystem(matrix);
+    Complex[][] coarse = coarse(unknowns, system, weights);
     double[][] re = new double[weights.length][];
     double[][] im = new double[weights.length][];
     for (int p = 0; p < weights.length; p++) {
@@ -117,33 +118,15 @@ public final class PortSolution {
     return weights;
   }
 
-  private static Complex[][] coarse(Unknowns unknowns, ZMatrixRMaj matrix, double[][] weights) {
-    int[] kept = new int[unknowns.count()];
-    int n = 0;
-    for (int u = 0; u < kept.length; u++) {
-      if (!unknowns.isHighestBubble(u)) {
-        kept[n++] = u;
-      }
-    }
-    ZMatrixRMaj part = new ZMatrixRMaj(n, n);
-    for (int i = 0; i < n; i++) {
-      for (int j = 0; j < n; j++) {
-        int from = 2 * (kept[i] * matrix.numCols + kept[j]);
-        int to = 2 * (i * n + j);
-        part.data[to] = matrix.data[from];
-        part.data[to + 1] = matrix.data[from + 1];
-      }
-    }
-    ComplexSystem system = new ComplexSystem(part);
-    double[][] right = new double[weights.length][n];
+  private static Complex[][] coarse(Unknowns unknowns, ComplexSystem system, double[][] weights) {
+    int n = unknowns.coarseCount();
+    double[][] right = new double[weights.length][];
     double[][] re = new double[weights.length][];
     double[][] im = new double[weights.length][n];
     for (int p = 0; p < weights.length; p++) {
-      for (int i = 0; i < n; i++) {
-        right[p][i] = weights[p][kept[i]];
-      }
+      right[p] = Arrays.copyOf(weights[p], n);
       re[p] = right[p].clone();
-      system.solve(re[p], im[p]);
+      system.solveLeading(n, re[p], im[p]);
     }
     return admittance(right, re, im);
   }
