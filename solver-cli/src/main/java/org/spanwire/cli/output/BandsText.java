@@ -75,7 +75,9 @@ final class BandsText {
           band.verdict().label(),
           band.direct().isEmpty()
               ? "-"
-              : band.direct().stream().map(BandsText::range).collect(Collectors.joining(", ")));
+              : band.direct().stream()
+                  .map(range -> within(range, band.range()))
+                  .collect(Collectors.joining(", ")));
     }
     return table;
   }
@@ -134,6 +136,15 @@ final class BandsText {
 
   private static String range(FrequencyRange range) {
     return Numbers.megahertz(range.lowHz()) + "-" + Numbers.megahertz(range.highHz());
+  }
+
+  /** A range to a kilohertz, but for ends that are the band's own. */
+  private static String within(FrequencyRange range, FrequencyRange band) {
+    return end(range.lowHz(), band.lowHz()) + "-" + end(range.highHz(), band.highHz());
+  }
+
+  private static String end(double hertz, double edge) {
+    return Numbers.megahertz(hertz == edge ? hertz : 1000 * Math.rint(hertz / 1000));
   }
 
   private static String impedance(SolvedFeed feed) {

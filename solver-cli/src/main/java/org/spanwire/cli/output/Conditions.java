@@ -29,6 +29,8 @@ public record Conditions(
     double largestRelativeError,
     Map<String, Double> gapsMetres) {
 
+  private static final int LABEL_WIDTH = 14;
+
   String feedpointReference() {
     return Numbers.significant(design.feedpointReferenceOhm(), 6) + " ohm";
   }
@@ -104,11 +106,8 @@ public record Conditions(
   }
 
   static void line(StringBuilder out, String name, String value) {
-    out.append("  ")
-        .append(name)
-        .append(" ".repeat(Math.max(1, 14 - name.length())))
-        .append(value)
-        .append('\n');
+    String label = "  " + name + " ".repeat(Math.max(1, LABEL_WIDTH - name.length()));
+    Paragraph.write(out, label, label.length(), value);
   }
 
   private double distance(Feed feed) {
@@ -190,7 +189,7 @@ public record Conditions(
             "Wire ends and the feedpoint carry dangerous RF voltage while transmitting: keep them out of reach.",
             "Check RF exposure, lightning protection and grounding against local codes; have licensed people do"
                 + " licensed work.")) {
-      out.append("  - ").append(caution).append('\n');
+      Paragraph.write(out, "  - ", 4, caution);
     }
   }
 }

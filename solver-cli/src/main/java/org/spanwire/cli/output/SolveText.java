@@ -209,12 +209,10 @@ final class SolveText {
     }
     out.append('\n').append(palette.heading("Warnings")).append('\n');
     counts.forEach(
-        (warning, count) ->
-            out.append("  ")
-                .append(palette.warning(warning.name()))
-                .append(count > 1 ? " (" + count + " times)" : "")
-                .append(": ")
-                .append(warning.message())
-                .append('\n'));
+        (warning, count) -> {
+          out.append("  ").append(palette.warning(warning.name())).append('\n');
+          String times = count > 1 ? " (" + count + " times)" : "";
+          Paragraph.write(out, "      ", 6, warning.message() + times);
+        });
   }
 }
