@@ -86,7 +86,9 @@ public final class Mesher {
     }
     for (PlacedGap gap : placed) {
       gap.addEdges(
-          w, (at, width) -> addEdge(breaks, at, Math.min(width, density.smallest() * radius)));
+          w,
+          (at, width) ->
+              addBreak(breaks, at, Math.min(width, density.smallest() * radius), 1e-9 * width));
     }
     addNeighbours(w, breaks);
     breaks.sort((a, b) -> Double.compare(a.at, b.at));
@@ -125,7 +127,7 @@ public final class Mesher {
         double distance = stretch.at((at - along) / length).distance(place);
         boolean off = distance > outerRadius(wire.conductor());
         if (off && distance < 0.5 * largest && !resolved(breaks, at, distance)) {
-          breaks.add(new Break(at, distance, -1));
+          addBreak(breaks, at, distance, 0.25 * distance);
         }
       }
       along += length;
@@ -138,10 +140,11 @@ public final class Mesher {
         .anyMatch(b -> Math.abs(b.at - at) < 0.5 * distance && b.size <= distance);
   }
 
-  private static void addEdge(List<Break> breaks, double at, double size) {
+  /** Adds a break, or makes pieces smaller at one that lies within a distance of the place. */
+  private static void addBreak(List<Break> breaks, double at, double size, double within) {
     for (int i = 0; i < breaks.size(); i++) {
       Break known = breaks.get(i);
-      if (Math.abs(known.at - at) <= 1e-9 * Math.max(at, size)) {
+      if (Math.abs(known.at - at) <= within) {
         breaks.set(i, new Break(known.at, Math.min(known.size, size), known.pathIndex));
         return;
       }
