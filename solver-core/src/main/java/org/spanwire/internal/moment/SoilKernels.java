@@ -1,14 +1,101 @@
 package org.spanwire.internal.moment;
 
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.spanwire.internal.halfspace.KernelRegion;
 import org.spanwire.internal.halfspace.ReflectedKernel;
+import org.spanwire.internal.halfspace.ReflectedKernelTable;
 import org.spanwire.internal.mesh.Mesh;
+import org.spanwire.internal.mesh.Piece;
 import org.spanwire.medium.Soil;
+import org.spanwire.unit.PhysicalConstants;
 
-/** Reflected kernels over soil. */
+/**
+ * Tables of reflected kernels, kept for the next structure at the same frequency over the same
+ * soil. The region of a table is rounded outward to a fixed grid and the table built for that
+ * region alone, so that a result does not depend on what was solved before. Safe for use by several
+ * threads.
+ */
 public final class SoilKernels {
 
-  /** The kernel for a mesh over soil at a frequency. */
-  public ReflectedKernel kernel(Soil soil, double frequencyHz, Mesh mesh, double accuracy) {
-    throw new UnsupportedOperationException("soil lands with the next change");
+  private static final int MOST_TABLES = 64;
+
+  /** Ratio of the grid to which regions are rounded. */
+  private static final double GRID = 1.25;
+
+  private final Map<Key, ReflectedKernelTable> tables =
+      new LinkedHashMap<>(16, 0.75f, true) {
+        private static final long serialVersionUID = 1L;
+
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<Key, ReflectedKernelTable> eldest) {
+          return size() > MOST_TABLES;
+        }
+      };
+
+  private record Key(
+      double frequencyHz,
+      double permittivity,
+      double conductivity,
+      KernelRegion region,
+      double tolerance) {}
+
+  /**
+   * The kernel for a mesh over soil.
+   *
+   * @param soil the soil below z = 0
+   * @param frequencyHz frequency in hertz
+   * @param mesh pieces above z = 0
+   * @param tolerance error of the kernel relative to 1/R'
+   */
+  public ReflectedKernel kernel(Soil soil, double frequencyHz, Mesh mesh, double tolerance) {
+    Key key =
+        new Key(
+            frequencyHz, soil.relativePermittivity(), soil.conductivity(), region(mesh), tolerance);
+    synchronized (tables) {
+      ReflectedKernelTable known = tables.get(key);
+      if (known != null) {
+        return known;
+      }
+    }
+    ReflectedKernelTable built =
+        new ReflectedKernelTable(
+            PhysicalConstants.wavenumber(frequencyHz),
+            soil.complexPermittivity(frequencyHz),
+            key.region,
+            tolerance);
+    synchronized (tables) {
+      tables.put(key, built);
+    }
+    return built;
+  }
+
+  private static KernelRegion region(Mesh mesh) {
+    double lowest = Double.POSITIVE_INFINITY;
+    double highest = 0;
+    double west = Double.POSITIVE_INFINITY;
+    double east = Double.NEGATIVE_INFINITY;
+    double south = Double.POSITIVE_INFINITY;
+    double north = Double.NEGATIVE_INFINITY;
+    for (Piece piece : mesh.pieces()) {
+      for (int t = -1; t <= 1; t += 2) {
+        lowest = Math.min(lowest, piece.z(t));
+        highest = Math.max(highest, piece.z(t));
+        west = Math.min(west, piece.x(t));
+        east = Math.max(east, piece.x(t));
+        south = Math.min(south, piece.y(t));
+        north = Math.max(north, piece.y(t));
+      }
+    }
+    double reach = Math.hypot(east - west, north - south);
+    boolean level = highest - lowest < 1e-9 * highest;
+    return new KernelRegion(
+        roundUp(Math.max(reach, lowest)),
+        level ? 2 * lowest : 1 / roundUp(1 / (2 * lowest)),
+        level ? 2 * lowest : roundUp(2 * highest));
+  }
+
+  private static double roundUp(double value) {
+    return Math.pow(GRID, Math.ceil(Math.log(value) / Math.log(GRID) - 1e-9));
   }
 }

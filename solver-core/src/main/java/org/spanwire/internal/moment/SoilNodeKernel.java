@@ -11,7 +11,7 @@ import org.spanwire.internal.mesh.Piece;
 final class SoilNodeKernel implements NodeKernel {
 
   private final ReflectedKernel reflected;
-  private final double[] value = new double[8];
+  private final double[] value = new double[ReflectedKernel.VALUES];
   private double ax;
   private double ay;
   private double az;
@@ -39,14 +39,21 @@ final class SoilNodeKernel implements NodeKernel {
   @Override
   public void evaluate(double dx, double dy, double dz, double[] out) {
     double rho = Math.sqrt(dx * dx + dy * dy);
-    reflected.evaluate(rho, dz, value, 0);
-    double cross = 0;
-    if (rho > 0 && (az != 0 || bz != 0)) {
-      cross = (az * (bx * dx + by * dy) - bz * (ax * dx + ay * dy)) / rho;
+    if (az == 0 && bz == 0) {
+      reflected.evaluateHorizontal(rho, dz, value, 0);
+      out[0] = horizontal * value[ReflectedKernel.HORIZONTAL];
+      out[1] = horizontal * value[ReflectedKernel.HORIZONTAL + 1];
+    } else {
+      reflected.evaluate(rho, dz, value, 0);
+      double cross = rho > 0 ? (az * (bx * dx + by * dy) - bz * (ax * dx + ay * dy)) / rho : 0;
+      for (int part = 0; part < 2; part++) {
+        out[part] =
+            horizontal * value[ReflectedKernel.HORIZONTAL + part]
+                + vertical * value[ReflectedKernel.VERTICAL + part]
+                + cross * value[ReflectedKernel.CROSS + part];
+      }
     }
-    out[0] = horizontal * value[0] + vertical * value[2] + cross * value[6];
-    out[1] = horizontal * value[1] + vertical * value[3] + cross * value[7];
-    out[2] = value[4];
-    out[3] = value[5];
+    out[2] = value[ReflectedKernel.SCALAR];
+    out[3] = value[ReflectedKernel.SCALAR + 1];
   }
 }
