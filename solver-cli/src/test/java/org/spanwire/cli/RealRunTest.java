@@ -137,6 +137,39 @@ class RealRunTest {
     }
   }
 
+  /**
+   * Over soil the balance is not known unless the absorbed power is computed too, and then it is 1.
+   */
+  @Test
+  void powerIsAccountedForOverSoilWhenAskedFor() throws IOException {
+    String soil = changed("ground: perfect", "ground: {soil: medium-dry}");
+    JsonNode plain = json("solve", soil, "--frequency", "7.1MHz").at("/solutions/0");
+    assertThat(plain.get("power_balance").isNull()).isTrue();
+    assertThat(plain.has("power_budget_w")).isFalse();
+    JsonNode asked =
+        json("solve", soil, "--frequency", "7.1MHz", "--power-balance").at("/solutions/0");
+    assertThat(asked.get("power_balance").doubleValue()).isCloseTo(1, within(1e-3));
+    JsonNode budget = asked.get("power_budget_w");
+    double sum = 0;
+    for (String part :
+        new String[] {"radiated", "conductor_loss", "fitting_loss", "soil_absorbed"}) {
+      sum += budget.get(part).doubleValue();
+    }
+    assertThat(budget.get("soil_absorbed").doubleValue()).isPositive();
+    assertThat(sum).isCloseTo(budget.get("accepted").doubleValue(), within(1e-3 * sum));
+    assertThat(asked.get("radiation_efficiency").doubleValue())
+        .isCloseTo(
+            budget.get("radiated").doubleValue() / budget.get("accepted").doubleValue(),
+            within(1e-9));
+  }
+
+  @Test
+  void soilGivenByItsConstantsIsPrintedOnce() throws IOException {
+    String soil = changed("ground: perfect", "ground: {permittivity: 5, conductivity: 0.5 mS/m}");
+    assertThat(Run.of("solve", soil, "--frequency", "7.1MHz").out())
+        .contains("soil of relative permittivity 5, conductivity 0.0005 S/m (given by the user)");
+  }
+
   @Test
   void currentsComeFromEndToEndAndVanishThere() throws IOException {
     String csv =

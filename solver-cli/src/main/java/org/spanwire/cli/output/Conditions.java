@@ -12,6 +12,7 @@ import org.spanwire.geometry.Wire;
 import org.spanwire.medium.FreeSpace;
 import org.spanwire.medium.Ground;
 import org.spanwire.medium.Soil;
+import org.spanwire.medium.Soils;
 
 /**
  * What a result holds for.
@@ -125,9 +126,10 @@ public record Conditions(
 
   private static String ground(Ground ground) {
     if (ground instanceof Soil soil) {
-      return "soil "
-          + soil.name()
-          + ": relative permittivity "
+      String name = Soils.find(soil.name()).isPresent() ? " " + soil.name() + ":" : " of";
+      return "soil"
+          + name
+          + " relative permittivity "
           + Numbers.significant(soil.relativePermittivity(), 6)
           + ", conductivity "
           + Numbers.significant(soil.conductivity(), 6)
