@@ -334,4 +334,14 @@ class RealRunTest {
       assertThat(left).containsExactlyInAnyOrder(file, Path.of(bad));
     }
   }
+
+  @Test
+  void everyExampleIsSolvedWithinItsTolerance() throws IOException {
+    for (Path example : Run.examples()) {
+      JsonNode solved = json("solve", example.toString());
+      assertThat(solved.at("/conditions/largest_relative_error").doubleValue())
+          .as(example.toString())
+          .isLessThanOrEqualTo(solved.at("/conditions/tolerance").doubleValue());
+    }
+  }
 }
