@@ -19,10 +19,17 @@ final class CoaxialMoments {
    */
   private static final double SAME_AXIS = 1e-6;
 
-  /** u = ε x^6 turns the logarithm at 0 into x^5 ln x, which 16 Gauss nodes integrate to 1e-14. */
+  /**
+   * u = ε x^6 turns the logarithm at 0 into x^5 ln x, which 16 Gauss nodes integrate to 1e-14. A
+   * factor u^m more takes 3m more nodes.
+   */
   private static final int POWER = 6;
 
   private static final int POWER_NODES = 16;
+
+  /** Length over radius below which the correlation's high degrees reach into the logarithm. */
+  private static final double STUBBY = 8;
+
   private static final double PANEL_RATIO = 3;
 
   /**
@@ -152,8 +159,10 @@ final class CoaxialMoments {
   }
 
   private void logarithmic(Correlation p, double near, double far, int sign) {
-    GaussLegendre rule = GaussLegendre.of(POWER_NODES);
-    for (int i = 0; i < POWER_NODES; i++) {
+    boolean stubby = Math.min(p.ha, p.hb) < STUBBY * (far - near);
+    GaussLegendre rule =
+        GaussLegendre.of(stubby ? POWER_NODES + 3 * (p.orderA + p.orderB) : POWER_NODES);
+    for (int i = 0; i < rule.size(); i++) {
       double x = 0.5 * (1 + rule.node(i));
       double power = Math.pow(x, POWER - 1);
       double u = near + (far - near) * power * x;

@@ -37,7 +37,7 @@ public final class PairMoments {
       return;
     }
     direct.prepare(a, b, k);
-    tensor.compute(a, pa, b, pb, direct, direct.smoothing2(a, b), re, im, null, null);
+    tensor.compute(a, pa, b, pb, direct, direct.smoothing2(a, b), k, re, im, null, null);
   }
 
   /**
@@ -45,6 +45,7 @@ public final class PairMoments {
    * 0.
    *
    * @param kernel evaluates both channels
+   * @param k wavenumber in rad/m
    * @param re0 first channel
    * @param im0 first channel
    * @param re1 second channel
@@ -56,10 +57,11 @@ public final class PairMoments {
       Piece b,
       int pb,
       NodeKernel kernel,
+      double k,
       double[] re0,
       double[] im0,
       double[] re1,
       double[] im1) {
-    tensor.compute(a, pa, b.image(), pb, kernel, 0, re0, im0, re1, im1);
+    tensor.compute(a, pa, b.image(), pb, kernel, 0, k, re0, im0, re1, im1);
   }
 }

@@ -9,7 +9,9 @@ import org.spanwire.internal.mesh.Piece;
  * Moments by Gauss rules on both pieces, each piece halved until the rule reaches the wanted
  * accuracy. On a stretch of length h at distance δ the kernel is analytic inside the Bernstein
  * ellipse of ρ = y + √(1 + y²), y = 2δ/h, so that n nodes leave an error of about ρ^(p − 2n) for a
- * polynomial of degree p (Trefethen, SIAM Review 50, 2008, theorem 4.5).
+ * polynomial of degree p (Trefethen, SIAM Review 50, 2008, theorem 4.5). Its phase exp(−jks) grows
+ * on that ellipse by exp(kh(ρ − 1/ρ)/4), which far away sets the limit: ρ = 4 ln(1/ε)/kh is close to
+ * the best ellipse for an accuracy ε. Pieces are no longer than a wavelength.
  */
 final class TensorMoments {
 
@@ -31,6 +33,7 @@ final class TensorMoments {
   private int orderB;
   private NodeKernel kernel;
   private double smoothing2;
+  private double wavenumber;
   private double[] re0;
   private double[] im0;
   private double[] re1;
@@ -54,6 +57,7 @@ final class TensorMoments {
       int secondOrder,
       NodeKernel nodeKernel,
       double smoothedOver2,
+      double k,
       double[] outRe0,
       double[] outIm0,
       double[] outRe1,
@@ -64,6 +68,7 @@ final class TensorMoments {
     orderB = secondOrder;
     kernel = nodeKernel;
     smoothing2 = smoothedOver2;
+    wavenumber = k;
     re0 = outRe0;
     im0 = outIm0;
     re1 = outRe1;
@@ -100,7 +105,9 @@ final class TensorMoments {
   private int nodes(int order, double h, double distance) {
     double y = 2 * distance / h;
     double rho = y + Math.sqrt(1 + y * y);
-    return (int) Math.ceil(0.5 * (order + 2 + digits / Math.log(rho)));
+    double bySingularity = 1 / Math.log(rho);
+    double byPhase = 2 / Math.log(4 * digits / (wavenumber * h));
+    return (int) Math.ceil(0.5 * (order + 2 + digits * Math.max(bySingularity, byPhase)));
   }
 
   private void product(double a0, double a1, int na, double b0, double b1, int nb) {

@@ -11,7 +11,8 @@ import org.spanwire.internal.math.GaussLegendre;
  *
  * <p>Close by, the terms 1/R and R of the power series in kR are averaged in closed form,
  * (2/π)K/R_max and (2/π)E·R_max, and the smooth rest by a Gauss rule. Away, the midpoint rule in φ
- * converges like (s/4c)^(2N). Both are good to 1e-12 of |1/R| for kR_max ≤ 2.
+ * converges like (s/4c)^(2N). Both are good to 1e-12 of |1/R|, plus close by 1e-10 (kR_max)⁴, which
+ * counts for radii above a fortieth of the wavelength, and away (k s/8R)² from the turning phase.
  */
 public final class TubeKernel {
 

@@ -118,7 +118,7 @@ final class MomentMatrix {
     Piece a = mesh.pieces().get(i);
     Piece b = mesh.pieces().get(j);
     soil.prepare(a, b);
-    moments.reflected(a, mesh.order()[i], b, mesh.order()[j], soil, re0, im0, re1, im1);
+    moments.reflected(a, mesh.order()[i], b, mesh.order()[j], soil, k, re0, im0, re1, im1);
     addVector(i, j, 1, re0, im0);
     addScalar(i, j, 1, re1, im1);
   }
