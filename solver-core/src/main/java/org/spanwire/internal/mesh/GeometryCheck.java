@@ -178,7 +178,7 @@ final class GeometryCheck {
     String other =
         "the stretch from path point " + j + " to " + (j + 1) + " of wire '" + b.name() + "'";
     if (joined) {
-      if (p.overlaps(q, touch)) {
+      if (p.overlaps(q)) {
         throw fault(
             a,
             stretch

@@ -206,10 +206,9 @@ final class PlacedGap {
     }
   }
 
-  /** Where the middle of its first stretch lies. */
+  /** Where the gap's middle lies. */
   Point centre(List<Wire> wires) {
-    double[] first = stretches.get(0);
-    double left = 0.5 * (first[0] + first[1]);
+    double left = port.at().distanceAlong(wires.get(wire).length());
     List<Point> path = wires.get(wire).path();
     for (int i = 1; ; i++) {
       Segment segment = new Segment(path.get(i - 1), path.get(i));

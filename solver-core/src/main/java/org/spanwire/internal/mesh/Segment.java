@@ -30,12 +30,13 @@ record Segment(Point from, Point to) {
    * For stretches that share an end: whether they run on top of each other or leave it at less than
    * 5 degrees.
    */
-  boolean overlaps(Segment other, double touch) {
-    boolean fromShared = Math.min(from.distance(other.from), from.distance(other.to)) < touch;
-    boolean otherFromShared = Math.min(other.from.distance(from), other.from.distance(to)) < touch;
-    Point corner = fromShared ? from : to;
-    Point end = fromShared ? to : from;
-    Point otherEnd = otherFromShared ? other.to : other.from;
+  boolean overlaps(Segment other) {
+    double fromGap = Math.min(from.distance(other.from), from.distance(other.to));
+    double toGap = Math.min(to.distance(other.from), to.distance(other.to));
+    Point corner = fromGap <= toGap ? from : to;
+    Point end = fromGap <= toGap ? to : from;
+    Point otherEnd =
+        corner.distance(other.from) <= corner.distance(other.to) ? other.to : other.from;
     double cosine =
         dot(corner, end, corner, otherEnd) / (corner.distance(end) * corner.distance(otherEnd));
     return cosine > Math.cos(LEAST_ANGLE);
