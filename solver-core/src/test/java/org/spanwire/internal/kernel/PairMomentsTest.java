@@ -211,6 +211,9 @@ class PairMomentsTest {
   @CsvSource({
     "0.1, 0.1, 0, 1e-3, 1e-3",
     "1e-3, 1e-3, 0, 1e-3, 1e-3",
+    "3e-6, 3e-6, 0, 1e-3, 1e-3",
+    "3e-6, 1.5e-5, 3e-6, 1e-3, 1e-3",
+    "5e-3, 5e-3, 0, 1e-3, 1e-3",
     "1, 1, 0, 1e-5, 1e-5",
     "0.1, 0.1, 0.1, 1e-3, 1e-3",
     "0.1, 0.3, 0.1, 1e-3, 1e-3",
@@ -226,7 +229,7 @@ class PairMomentsTest {
     Piece a = piece(0.2, 0, 0, 0.7, ha, ra);
     Piece b = piece(a.x() + start * a.ux(), 0, a.z() + start * a.uz(), 0.7, hb, rb);
     double[][] got = moments(a, ORDER, b, ORDER, K, ACCURACY);
-    assertThat(worst(got, CoaxialJudge.moments(a, b, start))).isLessThan(1e-10);
+    assertThat(worst(got, CoaxialJudge.moments(a, b, start))).isLessThan(2e-10);
   }
 
   /** Where the coaxial rule hands over to the general one, both give the same. */
