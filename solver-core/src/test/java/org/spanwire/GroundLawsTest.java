@@ -69,8 +69,7 @@ class GroundLawsTest {
   @MethodSource("monopoles")
   void monopoleIsHalfOfADipole(String name, List<Point> path) {
     double gap = 4e-4;
-    Feed base =
-        new Feed("feed", "wire", Position.fraction(0), OptionalDouble.of(gap), Complex.ONE);
+    Feed base = new Feed("feed", "wire", Position.fraction(0), OptionalDouble.of(gap), Complex.ONE);
     Antenna monopole =
         Antenna.builder()
             .wire(new Wire("wire", THIN, path))
@@ -86,11 +85,10 @@ class GroundLawsTest {
         Antenna.builder()
             .wire(new Wire("wire", THIN, both))
             .feed(
-                new Feed("feed", "wire", Position.fraction(0.5), OptionalDouble.of(gap), Complex.ONE))
+                new Feed(
+                    "feed", "wire", Position.fraction(0.5), OptionalDouble.of(gap), Complex.ONE))
             .build();
-    assertThat(
-            difference(
-                impedance(monopole, TOLERANCE).multiply(2), impedance(dipole, TOLERANCE)))
+    assertThat(difference(impedance(monopole, TOLERANCE).multiply(2), impedance(dipole, TOLERANCE)))
         .as(name)
         .isLessThan(1e-6);
   }

@@ -41,7 +41,14 @@ final class LawAntennas {
 
   static Antenna loop(Conductor conductor) {
     return Antenna.builder()
-        .wire("loop", conductor, p(0, 0, 0), p(0.25, 0, 0), p(0.25, 0, 0.26), p(0, 0, 0.26), p(0, 0, 0))
+        .wire(
+            "loop",
+            conductor,
+            p(0, 0, 0),
+            p(0.25, 0, 0),
+            p(0.25, 0, 0.26),
+            p(0, 0, 0.26),
+            p(0, 0, 0))
         .feed("feed", "loop", Position.fraction(0.1))
         .build();
   }

@@ -167,8 +167,7 @@ class PowerBalanceTest {
     pair.wires().forEach(builder::wire);
     builder.fitting(
         new Fitting("load", second.wire(), second.at(), OptionalDouble.empty(), f -> load));
-    Complex expected =
-        z[0][0].subtract(z[0][1].multiply(z[1][0]).divide(z[1][1].add(load)));
+    Complex expected = z[0][0].subtract(z[0][1].multiply(z[1][0]).divide(z[1][1].add(load)));
     assertThat(difference(solver.solve(builder.build(), FREQUENCY).impedance(), expected))
         .isLessThan(1e-9);
   }

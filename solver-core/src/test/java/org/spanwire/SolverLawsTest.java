@@ -91,18 +91,20 @@ class SolverLawsTest {
     Complex forth = a.feedCurrent("b");
     Complex back = b.feedCurrent("a");
     assertThat(difference(forth, back)).isLessThan(1e-9);
-    assertThat(meanOverGap(a, "short", 0.6)).satisfies(i -> assertThat(difference(i, forth)).isLessThan(1e-9));
-    assertThat(meanOverGap(b, "long", 0.3)).satisfies(i -> assertThat(difference(i, back)).isLessThan(1e-9));
+    assertThat(meanOverGap(a, "short", 0.6))
+        .satisfies(i -> assertThat(difference(i, forth)).isLessThan(1e-9));
+    assertThat(meanOverGap(b, "long", 0.3))
+        .satisfies(i -> assertThat(difference(i, back)).isLessThan(1e-9));
     Complex[][] z = a.portMatrix();
-    Complex determinant = a.feedCurrent("a").multiply(b.feedCurrent("b")).subtract(forth.multiply(back));
+    Complex determinant =
+        a.feedCurrent("a").multiply(b.feedCurrent("b")).subtract(forth.multiply(back));
     assertThat(difference(z[0][1], forth.negate().divide(determinant))).isLessThan(1e-9);
     assertThat(z[0][1]).isEqualTo(z[1][0]);
   }
 
   /** The current along the wire, averaged over a feed's gap by Simpson's rule on the solution. */
   private static Complex meanOverGap(Solution solution, String wire, double fraction) {
-    double length =
-        LawAntennas.pair(Complex.ONE, Complex.ONE).wire(wire).orElseThrow().length();
+    double length = LawAntennas.pair(Complex.ONE, Complex.ONE).wire(wire).orElseThrow().length();
     double gap = solution.gap(wire.equals("long") ? "a" : "b");
     Complex sum = Complex.ZERO;
     int n = 2000;
@@ -213,7 +215,8 @@ class SolverLawsTest {
   void threadsDoNotChangeABit() throws Exception {
     Solver solver = new Solver();
     List<Antenna> antennas = structures().toList();
-    List<Complex> alone = antennas.stream().map(a -> solver.solve(a, FREQUENCY).impedance()).toList();
+    List<Complex> alone =
+        antennas.stream().map(a -> solver.solve(a, FREQUENCY).impedance()).toList();
     ExecutorService pool = Executors.newFixedThreadPool(4);
     try {
       List<Callable<Complex>> tasks = new ArrayList<>();

@@ -45,11 +45,7 @@ class ConductorTest {
     "28500000, 10000000, 1, 0.5419005701, 0.5337622436"
   })
   void surfaceImpedanceOfARoundWire(
-      double hertz,
-      double conductivity,
-      double permeability,
-      double resistance,
-      double reactance) {
+      double hertz, double conductivity, double permeability, double resistance, double reactance) {
     Material material = new Material("metal", conductivity, permeability, "check value");
     Complex z = Conductor.bare(material, 1e-3).surfaceImpedance(hertz);
     assertThat(z.getReal()).isCloseTo(resistance, withinPercentage(1e-7 * 100));

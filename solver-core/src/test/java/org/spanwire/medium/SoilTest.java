@@ -16,7 +16,8 @@ class SoilTest {
     assertThat(epsilon.getReal()).isEqualTo(13);
     assertThat(epsilon.getImaginary())
         .isCloseTo(
-            -0.005 / (2 * Math.PI * 7.1e6 * 8.8541878128e-12), withinPercentage(1e-8)); // CODATA 2018
+            -0.005 / (2 * Math.PI * 7.1e6 * 8.8541878128e-12),
+            withinPercentage(1e-8)); // CODATA 2018
   }
 
   @Test

@@ -10,8 +10,8 @@ import org.spanwire.internal.mesh.Piece;
  * accuracy. On a stretch of length h at distance δ the kernel is analytic inside the Bernstein
  * ellipse of ρ = y + √(1 + y²), y = 2δ/h, so that n nodes leave an error of about ρ^(p − 2n) for a
  * polynomial of degree p (Trefethen, SIAM Review 50, 2008, theorem 4.5). Its phase exp(−jks) grows
- * on that ellipse by exp(kh(ρ − 1/ρ)/4), which far away sets the limit: ρ = 4 ln(1/ε)/kh is close to
- * the best ellipse for an accuracy ε. Pieces are no longer than a wavelength.
+ * on that ellipse by exp(kh(ρ − 1/ρ)/4), which far away sets the limit: ρ = 4 ln(1/ε)/kh is close
+ * to the best ellipse for an accuracy ε. Pieces are no longer than a wavelength.
  */
 final class TensorMoments {
 

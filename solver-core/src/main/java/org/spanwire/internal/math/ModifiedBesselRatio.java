@@ -10,8 +10,8 @@ public final class ModifiedBesselRatio {
   /**
    * I0(z)/I1(z) by the continued fraction I_n/I_(n−1) = 1/(2n/z + I_(n+1)/I_n) (Abramowitz and
    * Stegun 1964, 9.6.26), evaluated backward; for |z| &gt; 60 by Hankel's asymptotic series
-   * (9.7.1), which leaves out a second exponential of size exp(−2 Re z). Good to 1e-13 for |arg z| ≤
-   * π/4, as in every conductor.
+   * (9.7.1), which leaves out a second exponential of size exp(−2 Re z). Good to 1e-13 for |arg z|
+   * ≤ π/4, as in every conductor.
    *
    * @param z not zero, |Im z| ≤ Re z
    */

@@ -17,15 +17,19 @@ class TubeKernelTest {
 
   private static final GaussIntegratorFactory RULES = new GaussIntegratorFactory();
 
-  /** Azimuthal mean of exp(−jkR)/R in panels graded toward the closest azimuth: re, im, mean 1/R. */
+  /**
+   * Azimuthal mean of exp(−jkR)/R in panels graded toward the closest azimuth: re, im, mean 1/R.
+   */
   private static double[] judge(double closest2, double span2, double k) {
     double[] sum = new double[3];
     double from = 0;
     double to = Math.min(Math.PI, Math.sqrt(closest2 / (closest2 + span2)));
     while (from < Math.PI) {
       GaussIntegrator rule = RULES.legendre(24, from, to);
-      sum[0] += rule.integrate(phi -> Math.cos(k * r(closest2, span2, phi)) / r(closest2, span2, phi));
-      sum[1] -= rule.integrate(phi -> Math.sin(k * r(closest2, span2, phi)) / r(closest2, span2, phi));
+      sum[0] +=
+          rule.integrate(phi -> Math.cos(k * r(closest2, span2, phi)) / r(closest2, span2, phi));
+      sum[1] -=
+          rule.integrate(phi -> Math.sin(k * r(closest2, span2, phi)) / r(closest2, span2, phi));
       sum[2] += rule.integrate(phi -> 1 / r(closest2, span2, phi));
       from = to;
       to = Math.min(Math.PI, 2 * to);

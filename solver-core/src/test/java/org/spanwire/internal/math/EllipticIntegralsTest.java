@@ -23,8 +23,7 @@ class EllipticIntegralsTest {
   })
   void agreesWithThePrintedTable(double m, double first, double second) {
     assertThat(EllipticIntegrals.firstKind(1 - m)).isCloseTo(first, withinPercentage(PERCENT));
-    assertThat(EllipticIntegrals.secondKind(1 - m))
-        .isCloseTo(second, withinPercentage(PERCENT));
+    assertThat(EllipticIntegrals.secondKind(1 - m)).isCloseTo(second, withinPercentage(PERCENT));
   }
 
   /** Reference values: mpmath, 60 digits. */

@@ -56,7 +56,9 @@ class GaussLegendreTest {
     }
   }
 
-  /** The rule's own error term (Abramowitz and Stegun 1964, 25.4.29) at the first degree it misses. */
+  /**
+   * The rule's own error term (Abramowitz and Stegun 1964, 25.4.29) at the first degree it misses.
+   */
   @Test
   void missesTheNextDegreeByTheErrorTerm() {
     GaussLegendre rule = GaussLegendre.of(3);

@@ -97,17 +97,24 @@ class GeometryRefusalTest {
             "touching without a shared point",
             FREE,
             List.of(span, wire("drop", p(7, 0, 10), p(7, 0, 2))),
-            List.of("'span'", "'drop'", "without a shared path point", "[7.00000, 0.00000, 10.0000]", "0.002000 m")),
+            List.of(
+                "'span'",
+                "'drop'",
+                "without a shared path point",
+                "[7.00000, 0.00000, 10.0000]",
+                "0.002000 m")),
         Arguments.of(
             "crossing without a shared point",
             FREE,
             List.of(span, wire("cross", p(5, -3, 10.001), p(5, 3, 10.001))),
-            List.of("'span'", "'cross'", "without a shared path point", "[5.00000, 0.00000, 10.0000]")),
+            List.of(
+                "'span'", "'cross'", "without a shared path point", "[5.00000, 0.00000, 10.0000]")),
         Arguments.of(
             "a wire that touches itself",
             FREE,
             List.of(wire("w", p(0, 0, 5), p(4, 0, 5), p(4, 4, 5), p(2, 4, 5), p(2, -1, 5))),
-            List.of("'w'", "path point 1 to 2", "path point 4 to 5", "[2.00000, 0.00000, 5.00000]")),
+            List.of(
+                "'w'", "path point 1 to 2", "path point 4 to 5", "[2.00000, 0.00000, 5.00000]")),
         Arguments.of(
             "parallel and too close",
             FREE,
@@ -214,8 +221,7 @@ class GeometryRefusalTest {
   void refusesAFrequencyThatCannotBe(double hertz) {
     List<Wire> wires = List.of(wire("span", p(0, 0, 10), p(20, 0, 10)));
     assertThatIllegalArgumentException()
-        .isThrownBy(
-            () -> Mesher.mesh(wires, List.of(), FREE, hertz, MeshDensity.level(0)))
+        .isThrownBy(() -> Mesher.mesh(wires, List.of(), FREE, hertz, MeshDensity.level(0)))
         .withMessageContaining("frequency");
   }
 
@@ -258,18 +264,14 @@ class GeometryRefusalTest {
             FREE,
             List.of(wire("w", p(0, 0, 5), p(4, 0, 5), p(0, 4 * Math.tan(Math.toRadians(6)), 5)))),
         Arguments.of(
-            "straight path point",
-            FREE,
-            List.of(wire("w", p(0, 0, 5), p(4, 0, 5), p(8, 0, 5)))),
+            "straight path point", FREE, List.of(wire("w", p(0, 0, 5), p(4, 0, 5), p(8, 0, 5)))),
         Arguments.of(
             "parallel at four radii",
             FREE,
             List.of(
                 wire("one", p(0, 0, 5), p(10, 0, 5)), wire("two", p(0, 4e-3, 5), p(10, 4e-3, 5)))),
-        Arguments.of(
-            "monopole", PERFECT, List.of(wire("up", p(0, 0, 0), p(0, 0, 10)))),
-        Arguments.of(
-            "slanted to ground", PERFECT, List.of(wire("up", p(0, 0, 0), p(5, 0, 10)))),
+        Arguments.of("monopole", PERFECT, List.of(wire("up", p(0, 0, 0), p(0, 0, 10)))),
+        Arguments.of("slanted to ground", PERFECT, List.of(wire("up", p(0, 0, 0), p(5, 0, 10)))),
         Arguments.of(
             "half loop on ground",
             PERFECT,
@@ -277,8 +279,7 @@ class GeometryRefusalTest {
         Arguments.of(
             "two slanted wires from one ground point",
             PERFECT,
-            List.of(
-                wire("one", p(0, 0, 0), p(5, 0, 10)), wire("two", p(0, 0, 0), p(-5, 0, 10)))),
+            List.of(wire("one", p(0, 0, 0), p(5, 0, 10)), wire("two", p(0, 0, 0), p(-5, 0, 10)))),
         Arguments.of(
             "at the height limit over soil",
             SOIL,

@@ -206,7 +206,9 @@ class MesherTest {
     assertThat(ends).isTrue();
   }
 
-  /** A feed near a straight path point must not leave a node without pieces or a stretch of none. */
+  /**
+   * A feed near a straight path point must not leave a node without pieces or a stretch of none.
+   */
   @ParameterizedTest
   @ValueSource(doubles = {0, 1e-6, 1e-3})
   void feedNearAStraightPathPoint(double sag) {
