@@ -9,20 +9,19 @@ public final class ModifiedBesselRatio {
 
   /**
    * I0(z)/I1(z) by the continued fraction I_n/I_(n−1) = 1/(2n/z + I_(n+1)/I_n) (Abramowitz and
-   * Stegun 1964, 9.6.26), evaluated backward; for |z| &gt; 60 by Hankel's asymptotic series
-   * (9.7.1), which leaves out a second exponential of size exp(−2 Re z). Good to 1e-13 for |arg z|
-   * ≤ π/4, as in every conductor.
+   * Stegun 1964, 9.6.26), evaluated backward; for Re z &gt; 40, where a second exponential of size
+   * exp(−2 Re z) no longer counts, by Hankel's asymptotic series (9.7.1). Good to 1e-13 for Re z ≥
+   * 0.
    *
-   * @param z not zero, |Im z| ≤ Re z
+   * @param z not zero, real part not negative
    */
   public static Complex zeroOverOne(Complex z) {
-    double magnitude = z.abs();
-    if (magnitude > 60) {
+    if (z.getReal() > 40) {
       return asymptotic(z, 0).divide(asymptotic(z, 1));
     }
     Complex ratio = Complex.ZERO;
     Complex twiceInverse = z.reciprocal().multiply(2);
-    for (int n = 40 + (int) (2 * magnitude); n >= 1; n--) {
+    for (int n = 40 + (int) (2 * z.abs()); n >= 1; n--) {
       ratio = twiceInverse.multiply(n).add(ratio).reciprocal();
     }
     return ratio.reciprocal();
