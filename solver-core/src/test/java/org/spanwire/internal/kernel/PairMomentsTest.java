@@ -117,7 +117,7 @@ class PairMomentsTest {
     }
     double hi = 1;
     while (hi > 0) {
-      double lo = hi < 1e-8 || hi * Math.abs(half) < far ? 0 : 0.2 * hi;
+      double lo = hi < 1e-10 || hi * Math.abs(half) < far ? 0 : 0.2 * hi;
       GaussIntegrator rule = RULES.legendre(12, lo, hi);
       for (int q = 0; q < 12; q++) {
         node.at(end + rule.getPoint(q) * half, rule.getWeight(q) * Math.abs(half));
