@@ -132,7 +132,7 @@ class SoilLawsTest {
             (budget.radiated() + absorbed + budget.conductorLoss() + budget.fittingLoss())
                 / budget.accepted())
         .as(name)
-        .isCloseTo(1, within(1e-4));
+        .isCloseTo(1, within(2e-6));
   }
 
   static Stream<Arguments> balances() {
