@@ -201,6 +201,25 @@ public final class NPort {
     return ofEquations(m, n, references);
   }
 
+  /** Inverse hybrid parameters (I1, V2) = G (V1, I2) of a 2-port. */
+  Complex[][] inverseHybrid() {
+    requireTwoPort();
+    ComplexMatrix v = waves().voltages();
+    ComplexMatrix i = waves().currents();
+    return PowerWaves.quotient(
+            pair(i.at(0, 0), i.at(0, 1), v.at(1, 0), v.at(1, 1)),
+            pair(v.at(0, 0), v.at(0, 1), i.at(1, 0), i.at(1, 1)),
+            "inverse hybrid")
+        .toArray();
+  }
+
+  /** From inverse hybrid parameters (I1, V2) = G (V1, I2). */
+  static NPort ofInverseHybrid(Complex[][] g, Complex... references) {
+    ComplexMatrix m = pair(g[0][0].negate(), Complex.ZERO, g[1][0].negate(), Complex.ONE);
+    ComplexMatrix n = pair(Complex.ONE, g[0][1].negate(), Complex.ZERO, g[1][1].negate());
+    return ofEquations(m, n, references);
+  }
+
   private static ComplexMatrix pair(Complex a, Complex b, Complex c, Complex d) {
     return ComplexMatrix.of(new Complex[][] {{a, b}, {c, d}});
   }
