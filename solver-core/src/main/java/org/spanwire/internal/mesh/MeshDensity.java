@@ -12,10 +12,10 @@ package org.spanwire.internal.mesh;
  */
 public record MeshDensity(double largest, double growth, double smallest, int order) {
 
-  /** The coarsest levels share their pieces and differ in order only. */
-  private static final double[] GROWTH = {10, 10, 8, 7, 6, 5, 5};
+  /** Largest growth and smallest piece of each level. */
+  private static final double[] GROWTH = {20, 20, 10, 8, 6, 5, 5};
 
-  private static final double[] SMALLEST = {2, 2, 0.5, 0.12, 0.03, 0.01, 0.003};
+  private static final double[] SMALLEST = {2, 1, 0.5, 0.12, 0.03, 0.01, 0.003};
 
   private static final int LOWEST_ORDER = 3;
 

@@ -11,6 +11,9 @@ import org.spanwire.unit.PhysicalConstants;
 /** Cuts wires into pieces. */
 public final class Mesher {
 
+  /** Halvings in the search for a growth; the sizes are made to fit exactly afterwards. */
+  private static final int GROWTH_STEPS = 30;
+
   private final Junctions junctions;
   private final double wavelength;
   private final MeshDensity density;
@@ -112,25 +115,36 @@ public final class Mesher {
   }
 
   /**
-   * Opposite a singular place of another straight stretch, at distance d, current and charge vary
-   * on the scale d: pieces end there and are no longer than d.
+   * Opposite a singular place of another straight stretch, or where another stretch passes closest,
+   * at distance d, current and charge vary on the scale d: pieces end there and are no longer than
+   * d.
    */
   private void addNeighbours(int w, List<Break> breaks) {
     Wire wire = junctions.wires().get(w);
-    double largest = density.largest() * wavelength;
     double along = 0;
     for (int i = 1; i < wire.path().size(); i++) {
       Segment stretch = new Segment(wire.path().get(i - 1), wire.path().get(i));
-      double length = stretch.length();
       for (Point place : singularPlaces) {
-        double at = along + stretch.closestParameter(place) * length;
-        double distance = stretch.at((at - along) / length).distance(place);
-        boolean off = distance > outerRadius(wire.conductor());
-        if (off && distance < 0.5 * largest && !resolved(breaks, at, distance)) {
-          addBreak(breaks, at, distance, 0.25 * distance);
+        addNeighbour(wire, breaks, along, stretch, stretch.closestParameter(place), place);
+      }
+      for (Wire other : junctions.wires()) {
+        for (int j = 1; j < other.path().size(); j++) {
+          Segment passing = new Segment(other.path().get(j - 1), other.path().get(j));
+          double[] closest = stretch.closestParameters(passing);
+          addNeighbour(wire, breaks, along, stretch, closest[0], passing.at(closest[1]));
         }
       }
-      along += length;
+      along += stretch.length();
+    }
+  }
+
+  private void addNeighbour(
+      Wire wire, List<Break> breaks, double along, Segment stretch, double parameter, Point place) {
+    double at = along + parameter * stretch.length();
+    double distance = stretch.at(parameter).distance(place);
+    boolean off = distance > outerRadius(wire.conductor());
+    if (off && distance < 0.5 * density.largest() * wavelength && !resolved(breaks, at, distance)) {
+      addBreak(breaks, at, distance, 0.25 * distance);
     }
   }
 
@@ -190,29 +204,54 @@ public final class Mesher {
     return start;
   }
 
-  /** Sizes that grow geometrically from both ends and add up to the length. */
+  /**
+   * Sizes that grow geometrically from both ends and add up to the length: as few pieces as the
+   * largest allowed growth needs, then the smallest growth for which so many fill the length.
+   */
   private List<Double> sizes(double length, double fromSize, double toSize) {
     double largest = density.largest() * wavelength;
-    List<Double> left = new ArrayList<>();
-    List<Double> right = new ArrayList<>();
-    double nextLeft = Math.min(fromSize, largest);
-    double nextRight = Math.min(toSize, largest);
-    double sum = 0;
-    while (sum < length * (1 - 1e-12)) {
-      if (nextLeft <= nextRight) {
-        left.add(nextLeft);
-        sum += nextLeft;
-        nextLeft = Math.min(nextLeft * density.growth(), largest);
+    double left = Math.min(fromSize, largest);
+    double right = Math.min(toSize, largest);
+    if (length <= 2 * Math.min(left, right) * (1 + 1e-9)) {
+      return List.of(length);
+    }
+    int count = 1;
+    while (sum(sizes(count, left, right, density.growth(), largest)) < length * (1 - 1e-9)) {
+      count++;
+    }
+    double low = 1;
+    double high = density.growth();
+    for (int step = 0; step < GROWTH_STEPS; step++) {
+      double growth = 0.5 * (low + high);
+      if (sum(sizes(count, left, right, growth, largest)) < length) {
+        low = growth;
       } else {
-        right.add(0, nextRight);
-        sum += nextRight;
-        nextRight = Math.min(nextRight * density.growth(), largest);
+        high = growth;
       }
     }
-    left.addAll(right);
-    double scale = length / sum;
-    left.replaceAll(h -> h * scale);
-    return left;
+    List<Double> sizes = sizes(count, left, right, high, largest);
+    double scale = length / sum(sizes);
+    sizes.replaceAll(h -> h * scale);
+    return sizes;
+  }
+
+  private static List<Double> sizes(
+      int count, double left, double right, double growth, double largest) {
+    List<Double> sizes = new ArrayList<>(count);
+    for (int i = 0; i < count; i++) {
+      double fromLeft = left * Math.pow(growth, i);
+      double fromRight = right * Math.pow(growth, count - 1 - i);
+      sizes.add(Math.min(largest, Math.min(fromLeft, fromRight)));
+    }
+    return sizes;
+  }
+
+  private static double sum(List<Double> sizes) {
+    double sum = 0;
+    for (double size : sizes) {
+      sum += size;
+    }
+    return sum;
   }
 
   private Mesh finish(List<PlacedGap> placed) {

@@ -60,7 +60,7 @@ record Segment(Point from, Point to) {
    * Parameters in [0, 1] of the two closest points (Ericson, Real-Time Collision Detection, 2005,
    * section 5.1.9).
    */
-  private double[] closestParameters(Segment other) {
+  double[] closestParameters(Segment other) {
     double a = dot(from, to, from, to);
     double e = dot(other.from, other.to, other.from, other.to);
     double b = dot(from, to, other.from, other.to);
