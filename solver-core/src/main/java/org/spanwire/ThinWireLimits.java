@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.spanwire.geometry.Wire;
-import org.spanwire.medium.Conductor;
 import org.spanwire.result.Warning;
 import org.spanwire.unit.PhysicalConstants;
 
@@ -25,7 +24,7 @@ final class ThinWireLimits {
     List<Warning> warnings = new ArrayList<>();
     double wavelength = PhysicalConstants.wavelength(frequencyHz);
     for (Wire wire : antenna.wires()) {
-      double radius = outerRadius(wire.conductor());
+      double radius = wire.conductor().outerRadius();
       if (radius > THICK * wavelength) {
         warnings.add(
             new Warning(
@@ -54,9 +53,5 @@ final class ThinWireLimits {
       }
     }
     return warnings;
-  }
-
-  private static double outerRadius(Conductor conductor) {
-    return conductor.radius() + conductor.insulation().map(i -> i.thickness()).orElse(0.0);
   }
 }

@@ -16,9 +16,6 @@ import org.spanwire.geometry.Position;
 import org.spanwire.geometry.Wire;
 import org.spanwire.medium.Conductor;
 import org.spanwire.medium.Ground;
-import org.spanwire.medium.Insulation;
-import org.spanwire.medium.Material;
-import org.spanwire.medium.Materials;
 import org.spanwire.medium.Soil;
 import org.spanwire.medium.Soils;
 import org.spanwire.unit.Dimension;
@@ -40,7 +37,7 @@ final class AntennaReader {
         some(
                 design.required("conductors", "{strand: {material: copper, diameter: 2 mm}}"),
                 "conductor")
-            .map(this::conductor);
+            .map(new ConductorReader(evaluator)::conductor);
     Map<String, Wire> wires =
         some(
                 design.required(
@@ -69,57 +66,12 @@ final class AntennaReader {
     return names;
   }
 
-  private Conductor conductor(String name, Item item) {
-    Fields fields = item.fields("material", "diameter", "insulation");
-    Material material = material(fields.required("material", "copper"));
-    double diameter = evaluator.positive(fields.required("diameter", "2 mm"), Dimension.LENGTH);
-    Optional<Insulation> insulation = fields.optional("insulation").map(this::insulation);
-    return item.checked(() -> new Conductor(name, diameter / 2, material, insulation));
-  }
-
-  private Material material(Item item) {
-    if (item.isText()) {
-      return Materials.find(item.text())
-          .orElseThrow(
-              () ->
-                  unknown(item, "material", Materials.all().stream().map(Material::name).toList()));
-    }
-    Fields fields = item.fields("conductivity", "permeability");
-    double conductivity =
-        evaluator.positive(fields.required("conductivity", "58 MS/m"), Dimension.CONDUCTIVITY);
-    double permeability =
-        fields
-            .optional("permeability")
-            .map(p -> evaluator.positive(p, Dimension.NUMBER))
-            .orElse(1.0);
-    return item.checked(
-        () ->
-            new Material(
-                "conductivity " + conductivity + " S/m",
-                conductivity,
-                permeability,
-                "given by the user"));
-  }
-
-  private Insulation insulation(Item item) {
-    Fields fields = item.fields("thickness", "permittivity", "loss-tangent");
-    double thickness = evaluator.positive(fields.required("thickness", "0.6 mm"), Dimension.LENGTH);
-    double permittivity =
-        evaluator.positive(fields.required("permittivity", "2.3"), Dimension.NUMBER);
-    double lossTangent =
-        fields
-            .optional("loss-tangent")
-            .map(t -> evaluator.notNegative(t, Dimension.NUMBER))
-            .orElse(0.0);
-    return item.checked(() -> new Insulation(thickness, permittivity, lossTangent));
-  }
-
   private Wire wire(String name, Item item, Map<String, Conductor> conductors) {
     Fields fields = item.fields("conductor", "path");
     Item reference = fields.required("conductor", conductors.keySet().iterator().next());
     Conductor conductor = conductors.get(reference.text());
     if (conductor == null) {
-      throw unknown(reference, "conductor", conductors.keySet());
+      throw reference.unknown("conductor", conductors.keySet());
     }
     Item path = fields.required("path", "[[0, 0, 9 m], [20 m, 0, 9 m]]");
     List<Point> points = new ArrayList<>();
@@ -202,7 +154,7 @@ final class AntennaReader {
   private String wire(Fields fields, Map<String, Wire> wires) {
     Item reference = fields.required("wire", wires.keySet().iterator().next());
     if (!wires.containsKey(reference.text())) {
-      throw unknown(reference, "wire", wires.keySet());
+      throw reference.unknown("wire", wires.keySet());
     }
     return reference.text();
   }
@@ -257,23 +209,12 @@ final class AntennaReader {
       }
       return Soils.find(soil.get().text())
           .orElseThrow(
-              () -> unknown(soil.get(), "soil", Soils.all().stream().map(Soil::name).toList()));
+              () -> soil.get().unknown("soil", Soils.all().stream().map(Soil::name).toList()));
     }
     double permittivity =
         evaluator.positive(fields.required("permittivity", "13"), Dimension.NUMBER);
     double conductivity =
         evaluator.notNegative(fields.required("conductivity", "5 mS/m"), Dimension.CONDUCTIVITY);
     return item.checked(() -> Soil.of(permittivity, conductivity));
-  }
-
-  private static DesignException unknown(
-      Item item, String kind, java.util.Collection<String> known) {
-    return item.fault(
-        "unknown "
-            + kind
-            + " "
-            + Words.quote(item.text())
-            + "; "
-            + Words.remedy(item.text(), known));
   }
 }

@@ -3,6 +3,7 @@ package org.spanwire.design;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.function.Supplier;
 import org.snakeyaml.engine.v2.exceptions.Mark;
@@ -105,6 +106,12 @@ final class Item {
   DesignException fault(String problem) {
     Mark mark = node.getStartMark().orElseThrow();
     return new DesignException(document.name(), mark.getLine() + 1, mark.getColumn() + 1, problem);
+  }
+
+  /** The fault of naming something that is not known. */
+  DesignException unknown(String kind, Collection<String> known) {
+    return fault(
+        "unknown " + kind + " " + Words.quote(text()) + "; " + Words.remedy(text(), known));
   }
 
   private String kind() {

@@ -3,29 +3,47 @@ package org.spanwire.medium;
 import java.util.Objects;
 import java.util.Optional;
 import org.apache.commons.math3.complex.Complex;
-import org.spanwire.internal.math.ModifiedBesselRatio;
-import org.spanwire.unit.PhysicalConstants;
 
 /**
- * Round wire: a material, a radius and perhaps an insulating coat.
+ * Round wire: a metal, perhaps clad with another, a radius, and perhaps an insulating coat. A
+ * stranded wire is modelled by the round wire of {@link Stranding}.
  *
  * @param name name used in outputs
- * @param radius radius of the metal in metres, positive
- * @param material the metal
+ * @param radius radius of all metal in metres, cladding included, positive
+ * @param material the metal, of the core if there is a cladding
+ * @param cladding the layer of another metal, if any; thinner than the radius
  * @param insulation the coat, if any
  */
 public record Conductor(
-    String name, double radius, Material material, Optional<Insulation> insulation) {
+    String name,
+    double radius,
+    Material material,
+    Optional<Cladding> cladding,
+    Optional<Insulation> insulation) {
 
   /** Checks the ranges. */
   public Conductor {
     Objects.requireNonNull(name, "name");
     Objects.requireNonNull(material, "material");
+    Objects.requireNonNull(cladding, "cladding");
     Objects.requireNonNull(insulation, "insulation");
     if (!(radius > 0) || Double.isInfinite(radius)) {
       throw new IllegalArgumentException(
           "conductor radius " + radius + " m must be positive and finite");
     }
+    if (cladding.isPresent() && !(cladding.get().thickness() < radius)) {
+      throw new IllegalArgumentException(
+          "cladding thickness "
+              + cladding.get().thickness()
+              + " m must be less than the conductor radius "
+              + radius
+              + " m");
+    }
+  }
+
+  /** Wire of one metal. */
+  public Conductor(String name, double radius, Material material, Optional<Insulation> insulation) {
+    this(name, radius, material, Optional.empty(), insulation);
   }
 
   /** Bare round wire of a material. */
@@ -38,23 +56,40 @@ public record Conductor(
     return bare(Materials.PERFECT, radius);
   }
 
+  /** Bare round wire that stands for strands of a material. */
+  public static Conductor stranded(Material material, Stranding strands) {
+    return bare(strands.equivalent(material), strands.equivalentRadius());
+  }
+
+  /** This wire with a cladding of another metal inside the same radius. */
+  public Conductor withCladding(Cladding layer) {
+    return new Conductor(name, radius, material, Optional.of(layer), insulation);
+  }
+
+  /** This wire with an insulating coat. */
+  public Conductor withInsulation(Insulation coat) {
+    return new Conductor(name, radius, material, cladding, Optional.of(coat));
+  }
+
+  /** Radius in metres of everything: metal and coat. */
+  public double outerRadius() {
+    return radius + insulation.map(Insulation::thickness).orElse(0.0);
+  }
+
   /**
-   * Internal impedance per length of the round wire, z = γ I0(γa) / (2πaσ I1(γa)) with γ = √(jωμσ)
-   * (Schelkunoff 1934; Ramo, Whinnery and Van Duzer 1994, section 3.16).
+   * Internal impedance per length of the round wire. For one metal z = γ I0(γa) / (2πaσ I1(γa))
+   * with γ = √(jωμσ); with a cladding the exact solution in two layers (Schelkunoff 1934; Ramo,
+   * Whinnery and Van Duzer 1994, section 3.16).
    *
    * @param frequencyHz frequency in hertz, positive
    * @return ohms per metre; zero for a perfect conductor
    */
   public Complex surfaceImpedance(double frequencyHz) {
-    if (material.isPerfect()) {
-      return Complex.ZERO;
+    double core = radius - cladding.map(Cladding::thickness).orElse(0.0);
+    Complex field = RoundWireImpedance.solid(material, core, frequencyHz);
+    if (cladding.isPresent()) {
+      field = RoundWireImpedance.clad(field, cladding.get().material(), core, radius, frequencyHz);
     }
-    double omega = 2 * Math.PI * frequencyHz;
-    double permeability = PhysicalConstants.MAGNETIC_CONSTANT * material.relativePermeability();
-    double half = Math.sqrt(0.5 * omega * permeability * material.conductivity());
-    Complex gamma = new Complex(half, half);
-    return ModifiedBesselRatio.zeroOverOne(gamma.multiply(radius))
-        .multiply(gamma)
-        .divide(2 * Math.PI * radius * material.conductivity());
+    return field.divide(2 * Math.PI * radius);
   }
 }

@@ -178,6 +178,38 @@ class DesignErrorsTest {
             "diameter: 2 mm",
             "diameter: 2 mm, insulation: »{thickness: 1 mm, permittivity: 0.5}",
             "permittivity 0.5 must be at least 1"),
+        fault(
+            "copper, diameter: 2 mm",
+            "steel, diameter: 2 mm, cladding: {material: copper, thickness: »0 um}",
+            "thickness of cladding of conductor 'strand' is 0 m; expected more than 0"),
+        fault(
+            "strand: {material: copper, diameter: 2 mm}",
+            "strand: »{material: steel, diameter: 2 mm, cladding: {material: copper, thickness: 1 mm}}",
+            "cladding thickness 0.001 m must be less than the conductor radius 0.001 m"),
+        fault(
+            "diameter: 2 mm",
+            "diameter: 2 mm, cladding: »{thickness: 50 um}",
+            "cladding of conductor 'strand' has no material; add one such as material: copper"),
+        fault(
+            "diameter: 2 mm",
+            "diameter: 2 mm, cladding: {material: »coper, thickness: 50 um}",
+            "unknown material 'coper'; did you mean copper?"),
+        fault(
+            "strand: {material: copper, diameter: 2 mm}",
+            "strand: »{material: copper, diameter: 2 mm, strands: {count: 7, diameter: 0.5 mm}}",
+            "conductor 'strand' has diameter and strands; expected exactly one of"),
+        fault(
+            "diameter: 2 mm",
+            "strands: »{count: 3, diameter: 0.5 mm}",
+            "strand count 3 must be at least 7"),
+        fault(
+            "diameter: 2 mm",
+            "strands: {count: »7.5, diameter: 0.5 mm}",
+            "count of strands of conductor 'strand' is 7.5; expected a whole number such as 7"),
+        fault(
+            "diameter: 2 mm",
+            "strands: »{count: 7, diameter: 0.5 mm}, cladding: {material: copper, thickness: 5 um}",
+            "has a cladding and strands; expected one of them"),
         // Parameters.
         fault(
             "[span, 0, height]",

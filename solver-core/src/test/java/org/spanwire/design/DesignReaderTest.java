@@ -13,9 +13,12 @@ import org.spanwire.geometry.GeometryException;
 import org.spanwire.geometry.GeometryException.Subject;
 import org.spanwire.geometry.Point;
 import org.spanwire.geometry.Position;
+import org.spanwire.medium.Cladding;
+import org.spanwire.medium.Conductor;
 import org.spanwire.medium.Ground;
 import org.spanwire.medium.Materials;
 import org.spanwire.medium.Soil;
+import org.spanwire.medium.Stranding;
 import org.spanwire.unit.Quantity;
 
 class DesignReaderTest {
@@ -45,6 +48,24 @@ class DesignReaderTest {
               assertThat(coat.lossTangent()).isEqualTo(5e-4);
             });
     assertThat(wires.get(1).conductor().material().conductivity()).isEqualTo(10e6);
+  }
+
+  @Test
+  void readsLayeredAndStrandedConductors() {
+    var clad =
+        conductor(
+            "{material: steel, diameter: 2.05 mm, cladding: {material: copper, thickness: 50 um}}");
+    assertThat(clad.radius()).isEqualTo(1.025e-3);
+    assertThat(clad.material()).isEqualTo(Materials.STEEL);
+    assertThat(clad.cladding()).hasValue(new Cladding(Materials.COPPER, 50e-6));
+    var cord = conductor("{material: copper, strands: {count: 7, diameter: 0.5 mm}}");
+    assertThat(cord.radius()).isEqualTo(new Stranding(7, 0.25e-3).equivalentRadius());
+    assertThat(cord.material()).isEqualTo(new Stranding(7, 0.25e-3).equivalent(Materials.COPPER));
+  }
+
+  private static Conductor conductor(String text) {
+    String design = Designs.spoilt("{material: copper, diameter: 2 mm}", text);
+    return DesignReader.read(design, "small.yaml").antenna().wires().get(0).conductor();
   }
 
   @Test
@@ -210,6 +231,6 @@ class DesignReaderTest {
             complete()
                 .locate(new GeometryException(Subject.FITTING, "trap", "off the wire"))
                 .line())
-        .isEqualTo(24);
+        .isEqualTo(31);
   }
 }

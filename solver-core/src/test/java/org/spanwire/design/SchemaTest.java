@@ -169,7 +169,7 @@ class SchemaTest {
   @Test
   void theSchemaListsWhatTheProgramKnows() throws IOException {
     JsonNode defs = JSON.readTree(Schemas.design()).get("$defs");
-    assertThat(texts(defs.at("/conductor/properties/material/oneOf/0/enum")))
+    assertThat(texts(defs.at("/material/oneOf/0/enum")))
         .isEqualTo(Materials.all().stream().map(Material::name).toList());
     assertThat(texts(defs.at("/ground/oneOf/1/properties/soil/enum")))
         .isEqualTo(Soils.all().stream().map(Soil::name).toList());

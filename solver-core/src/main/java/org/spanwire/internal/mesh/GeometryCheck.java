@@ -43,7 +43,7 @@ final class GeometryCheck {
   }
 
   private static void stretches(Wire wire) {
-    double diameter = 2 * Mesher.outerRadius(wire.conductor());
+    double diameter = 2 * wire.conductor().outerRadius();
     for (int i = 1; i < wire.path().size(); i++) {
       double length = wire.path().get(i - 1).distance(wire.path().get(i));
       if (length == 0) {
@@ -70,7 +70,7 @@ final class GeometryCheck {
     if (ground instanceof FreeSpace) {
       return;
     }
-    double radius = Mesher.outerRadius(wire.conductor());
+    double radius = wire.conductor().outerRadius();
     for (int i = 0; i < wire.path().size(); i++) {
       double z = wire.path().get(i).z();
       if (ground instanceof PerfectGround) {
@@ -154,7 +154,7 @@ final class GeometryCheck {
   }
 
   private static void contacts(Wire a, Wire b, boolean same) {
-    double touch = Mesher.outerRadius(a.conductor()) + Mesher.outerRadius(b.conductor());
+    double touch = a.conductor().outerRadius() + b.conductor().outerRadius();
     double join = Junctions.COINCIDENCE * Math.min(a.conductor().radius(), b.conductor().radius());
     for (int i = 1; i < a.path().size(); i++) {
       for (int j = same ? i + 1 : 1; j < b.path().size(); j++) {

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import org.spanwire.geometry.Point;
 import org.spanwire.geometry.Wire;
-import org.spanwire.medium.Conductor;
 import org.spanwire.medium.Ground;
 import org.spanwire.unit.PhysicalConstants;
 
@@ -66,17 +65,12 @@ public final class Mesher {
     return places;
   }
 
-  /** Radius at which the kernel is taken: that of the coat if there is one. */
-  public static double outerRadius(Conductor conductor) {
-    return conductor.radius() + conductor.insulation().map(i -> i.thickness()).orElse(0.0);
-  }
-
   /** A place along a wire where pieces must end. */
   private record Break(double at, double size, int pathIndex) {}
 
   private void cut(int w, List<PlacedGap> placed) {
     Wire wire = junctions.wires().get(w);
-    double radius = outerRadius(wire.conductor());
+    double radius = wire.conductor().outerRadius();
     List<Break> breaks = new ArrayList<>();
     double along = 0;
     for (int i = 0; i < wire.path().size(); i++) {
@@ -142,7 +136,7 @@ public final class Mesher {
       Wire wire, List<Break> breaks, double along, Segment stretch, double parameter, Point place) {
     double at = along + parameter * stretch.length();
     double distance = stretch.at(parameter).distance(place);
-    boolean off = distance > outerRadius(wire.conductor());
+    boolean off = distance > wire.conductor().outerRadius();
     if (off && distance < 0.5 * density.largest() * wavelength && !resolved(breaks, at, distance)) {
       addBreak(breaks, at, distance, 0.25 * distance);
     }
@@ -178,7 +172,7 @@ public final class Mesher {
     double uy = (q.y() - p.y()) / segmentLength;
     double uz = (q.z() - p.z()) / segmentLength;
     double segmentStart = segmentStart(wire, segment);
-    double radius = outerRadius(wire.conductor());
+    double radius = wire.conductor().outerRadius();
     double at = from.at;
     int node = firstNode;
     for (int i = 0; i < sizes.size(); i++) {
