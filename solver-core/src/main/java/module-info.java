@@ -7,6 +7,7 @@
 module org.spanwire {
   exports org.spanwire;
   exports org.spanwire.circuit;
+  exports org.spanwire.circuit.bench;
   exports org.spanwire.design;
   exports org.spanwire.geometry;
   exports org.spanwire.medium;
