@@ -118,6 +118,16 @@ public final class NetworkData implements Network {
         : Math.max(leftOut[Math.max(0, above - 1)], leftOut[above]);
   }
 
+  /** Largest power gain of any sample, see {@link NPort#largestGain()}: above 1 not passive. */
+  public double largestGain() {
+    return Arrays.stream(samples).mapToDouble(NPort::largestGain).max().orElseThrow();
+  }
+
+  /** Largest reciprocity error of any sample, see {@link NPort#reciprocityError()}. */
+  public double reciprocityError() {
+    return Arrays.stream(samples).mapToDouble(NPort::reciprocityError).max().orElseThrow();
+  }
+
   private int above(double f) {
     if (!(f >= lowestHz() && f <= highestHz())) {
       throw new CircuitException(

@@ -22,6 +22,18 @@ import org.spanwire.geometry.LumpedImpedance;
  * separate cores, and the spread of voltage along one winding, are left out: the winding should be
  * short against a quarter wavelength where the core matters.
  *
+ * <p>Each line below has its two wires one above the other, near end at the left; Zc is the choke
+ * along both. 1, 2, 3 are the ports' nodes, o the common node.
+ *
+ * <pre>
+ * EqualDelay(1)            EqualDelay(2)                 Autotransformer(true)    Autotransformer(false)
+ *
+ * 1 ──[======]── 2         1 ─┬─[======]── 2             1, 2 ─[======]── o       1 ──[======]── 2
+ * o ──[==Zc==]── 3         o ┬│─[==Zc==]─┐               o ────[==Zc==]── 3       o ──[==Zc==]── 1
+ *                            │└─[======]─┘
+ *                            └──[==Zc==]── 3             2 at +V, 3 at −V         2 at 2V, 3 = o
+ * </pre>
+ *
  * @param connection how the lines are joined
  * @param line one line: Z0, length, velocity factor, attenuation with the copper loss
  * @param choke impedance along one line on its core; {@link Complex#INF} for an ideal core
