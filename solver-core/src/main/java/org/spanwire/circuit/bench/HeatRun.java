@@ -86,6 +86,7 @@ public record HeatRun(double start, double rise, double timeConstant, double res
    * @param dissipatedWatts what stayed in the unit during the run, positive
    */
   public double thermalResistance(double dissipatedWatts) {
+    requireHeating();
     if (!(dissipatedWatts > 0)) {
       throw new IllegalArgumentException(
           "dissipated power " + dissipatedWatts + " W must be positive");
@@ -112,6 +113,7 @@ public record HeatRun(double start, double rise, double timeConstant, double res
       OperatingMode mode,
       double onSeconds,
       double offSeconds) {
+    requireHeating();
     if (!(runWatts > 0) || !(allowedRise > 0) || !(onSeconds > 0) || !(offSeconds >= 0)) {
       throw new IllegalArgumentException(
           "power %s W, rise %s K, times %s s and %s s: give positive values"
@@ -123,5 +125,12 @@ public record HeatRun(double start, double rise, double timeConstant, double res
             : Math.expm1(-onSeconds / timeConstant)
                 / Math.expm1(-(onSeconds + offSeconds) / timeConstant);
     return runWatts * (allowedRise / rise) / (mode.duty() * peak);
+  }
+
+  private void requireHeating() {
+    if (!(rise > 0)) {
+      throw new IllegalArgumentException(
+          "readings fall by " + -rise + "; temperature must rise while the key is down");
+    }
   }
 }

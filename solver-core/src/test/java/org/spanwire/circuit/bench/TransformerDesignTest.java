@@ -130,6 +130,10 @@ class TransformerDesignTest {
     }
     assertThat(HeatRun.fitted(swr).timeConstant()).isCloseTo(90, within(1e-3));
     assertThatThrownBy(() -> HeatRun.fitted(straight)).hasMessageContaining("run longer");
+    HeatRun cooling = new HeatRun(70, -40, 300, 0);
+    assertThatThrownBy(() -> cooling.thermalResistance(10)).hasMessageContaining("must rise");
+    assertThatThrownBy(() -> cooling.safePeakPower(100, 30, OperatingMode.CW, 60, 60))
+        .hasMessageContaining("must rise");
     straight.tailMap(50.0).clear();
     assertThatThrownBy(() -> HeatRun.fitted(straight)).hasMessageContaining("at least four");
   }
