@@ -11,4 +11,17 @@ public interface NodeKernel {
    * @param dz the same for z
    */
   void evaluate(double dx, double dy, double dz, double[] out);
+
+  /**
+   * Announces the nodes of one Gauss product, so that a kernel which comes in several forms keeps
+   * to one of them there.
+   *
+   * @param leastDistance least distance in metres between the stretches that the nodes lie on
+   */
+  default void enter(double leastDistance) {}
+
+  /** By how much the kernel's singularities lie closer than the axes of the pieces, in metres. */
+  default double girth() {
+    return 0;
+  }
 }

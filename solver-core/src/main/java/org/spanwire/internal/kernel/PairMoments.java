@@ -11,6 +11,7 @@ public final class PairMoments {
   private final CoaxialMoments coaxial;
   private final TensorMoments tensor;
   private final DirectKernel direct = new DirectKernel();
+  private final TubePairKernel neighbours = new TubePairKernel(direct);
 
   /**
    * Prepares work space.
@@ -33,11 +34,17 @@ public final class PairMoments {
    * @param im the same for imaginary parts
    */
   public void direct(Piece a, int pa, Piece b, int pb, double k, double[] re, double[] im) {
-    if (CoaxialMoments.coaxial(a, b) && coaxial.compute(a, pa, b, pb, k, re, im)) {
+    boolean oneLine = CoaxialMoments.coaxial(a, b);
+    if (oneLine && coaxial.compute(a, pa, b, pb, k, re, im)) {
       return;
     }
     direct.prepare(a, b, k);
-    tensor.compute(a, pa, b, pb, direct, direct.smoothing2(a, b), k, re, im, null, null);
+    if (!oneLine && TubePairKernel.applies(a, b, SegmentDistance.squared(a, -1, 1, b, -1, 1))) {
+      neighbours.prepare(a, b, k);
+      tensor.compute(a, pa, b, pb, neighbours, 0, k, re, im, null, null);
+    } else {
+      tensor.compute(a, pa, b, pb, direct, direct.smoothing2(a, b), k, re, im, null, null);
+    }
   }
 
   /**

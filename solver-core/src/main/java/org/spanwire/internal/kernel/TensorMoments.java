@@ -87,9 +87,11 @@ final class TensorMoments {
     double ha = 0.5 * (a1 - a0) * a.length();
     double hb = 0.5 * (b1 - b0) * b.length();
     double distance = Math.sqrt(SegmentDistance.squared(a, a0, a1, b, b0, b1) + smoothing2);
-    int na = nodes(orderA, ha, distance);
-    int nb = nodes(orderB, hb, distance);
+    double clear = distance - kernel.girth();
+    int na = nodes(orderA, ha, clear);
+    int nb = nodes(orderB, hb, clear);
     if ((na <= MOST_NODES && nb <= MOST_NODES) || depth >= DEEPEST) {
+      kernel.enter(distance);
       product(a0, a1, Math.min(na, MOST_NODES), b0, b1, Math.min(nb, MOST_NODES));
     } else if (ha >= hb) {
       double middle = 0.5 * (a0 + a1);
