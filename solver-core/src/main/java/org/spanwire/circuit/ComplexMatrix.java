@@ -1,5 +1,6 @@
 package org.spanwire.circuit;
 
+import java.util.Arrays;
 import org.apache.commons.math3.complex.Complex;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.EigenDecomposition;
@@ -181,7 +182,7 @@ final class ComplexMatrix {
    * @throws ArithmeticException if the matrix is singular
    */
   ComplexMatrix inverse() {
-    return new Elimination(this, identity(rows)).solution(0);
+    return solve(identity(rows));
   }
 
   /**
@@ -190,17 +191,27 @@ final class ComplexMatrix {
    * @throws ArithmeticException if the matrix is singular
    */
   ComplexMatrix solve(ComplexMatrix right) {
-    return new Elimination(this, right).solution(0);
+    return new Elimination(this, right, true).solution(0);
   }
 
   /**
-   * X with this · X = right, where a singular matrix is allowed as long as an X exists; unknowns
-   * left free are zero.
+   * X with this · X = right for equations whose rows may be in different units; a singular matrix
+   * is allowed as long as an X exists, and unknowns left free are zero.
    *
    * @throws ArithmeticException if there is no solution
    */
   ComplexMatrix solveConsistent(ComplexMatrix right) {
-    return new Elimination(this, right).solution(CONSISTENCY_TOLERANCE);
+    return new Elimination(this, right, true).solution(CONSISTENCY_TOLERANCE);
+  }
+
+  /**
+   * The same for equations between waves, where 1 is the scale of all that is not zero and a row
+   * may be rounding alone.
+   *
+   * @throws ArithmeticException if there is no solution
+   */
+  ComplexMatrix solveWaves(ComplexMatrix right) {
+    return new Elimination(this, right, false).solution(CONSISTENCY_TOLERANCE);
   }
 
   /** Gauss elimination with full pivoting, which shows the rank. */
@@ -212,7 +223,7 @@ final class ComplexMatrix {
     private final double rightScale;
     private int rank;
 
-    Elimination(ComplexMatrix matrix, ComplexMatrix right) {
+    Elimination(ComplexMatrix matrix, ComplexMatrix right, boolean scaled) {
       size = matrix.rows;
       if (matrix.columns != size || right.rows != size) {
         throw new IllegalArgumentException(
@@ -228,11 +239,31 @@ final class ComplexMatrix {
       for (int i = 0; i < size; i++) {
         unknown[i] = i;
       }
-      rightScale = right.largestMagnitude();
-      double smallest = RANK_TOLERANCE * matrix.largestMagnitude();
+      if (scaled) {
+        scaleRows();
+      }
+      double floor = scaled ? 0 : 1;
+      rightScale = Math.max(floor, ComplexMatrix.of(b).largestMagnitude());
+      double smallest = RANK_TOLERANCE * Math.max(floor, ComplexMatrix.of(a).largestMagnitude());
       while (rank < size && pivot(smallest)) {
         eliminate();
         rank++;
+      }
+    }
+
+    /** Brings every row near 1 by a power of two, so that ohms and siemens can be compared. */
+    private void scaleRows() {
+      for (int i = 0; i < size; i++) {
+        double largest = 0;
+        for (Complex entry : a[i]) {
+          largest = Math.max(largest, entry.abs());
+        }
+        if (largest > 0) {
+          double factor = Math.scalb(1.0, -Math.getExponent(largest));
+          for (Complex[] row : new Complex[][] {a[i], b[i]}) {
+            Arrays.setAll(row, j -> row[j].multiply(factor));
+          }
+        }
       }
     }
 

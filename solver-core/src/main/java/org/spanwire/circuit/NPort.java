@@ -319,7 +319,7 @@ public final class NPort {
             .toArray();
     ComplexMatrix waves;
     try {
-      waves = loop.solveConsistent(driven.part(range(inner.length), outer));
+      waves = loop.solveWaves(driven.part(range(inner.length), outer));
     } catch (ArithmeticException e) {
       throw new CircuitException(
           "joined ports form a loop without a unique answer; give its parts some loss");

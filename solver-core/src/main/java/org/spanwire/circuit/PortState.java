@@ -43,7 +43,9 @@ public record PortState(List<Complex> voltages, List<Complex> currents) {
     ComplexMatrix s = network.matrix();
     ComplexMatrix reflected = load.renormalized(conjugates).matrix();
     Complex z = network.reference(1);
-    // Port 1: V + Zs I = Voc; others: what leaves the network enters the load, a = S_load b.
+    double scale = z.abs() + sourceImpedance.abs();
+    // Port 1: V + Zs I = Voc, over the scale of the impedances; others: what leaves the network
+    // enters the load, a = S_load b.
     ComplexMatrix system =
         ComplexMatrix.of(
             n,
@@ -51,7 +53,7 @@ public record PortState(List<Complex> voltages, List<Complex> currents) {
             (i, j) -> {
               if (i == 0) {
                 Complex own = j == 0 ? z.conjugate().add(sourceImpedance) : Complex.ZERO;
-                return own.add(z.subtract(sourceImpedance).multiply(s.at(0, j)));
+                return own.add(z.subtract(sourceImpedance).multiply(s.at(0, j))).divide(scale);
               }
               Complex sum = i == j ? Complex.ONE : Complex.ZERO;
               for (int k = 1; k < n; k++) {
@@ -59,10 +61,11 @@ public record PortState(List<Complex> voltages, List<Complex> currents) {
               }
               return sum;
             });
-    Complex drive = openVoltage.multiply(Math.sqrt(z.getReal()));
-    ComplexMatrix right = ComplexMatrix.of(n, 1, (i, j) -> i == 0 ? drive : Complex.ZERO);
+    Complex drive = openVoltage.multiply(Math.sqrt(z.getReal()) / scale);
+    ComplexMatrix unit = ComplexMatrix.of(n, 1, (i, j) -> i == 0 ? Complex.ONE : Complex.ZERO);
     try {
-      ComplexMatrix incident = system.solveConsistent(right);
+      ComplexMatrix response = system.solveWaves(unit);
+      ComplexMatrix incident = ComplexMatrix.of(n, 1, (i, j) -> response.at(i, j).multiply(drive));
       Complex[] references =
           IntStream.rangeClosed(1, n).mapToObj(network::reference).toArray(Complex[]::new);
       PowerWaves waves = new PowerWaves(incident, s.times(incident), references);

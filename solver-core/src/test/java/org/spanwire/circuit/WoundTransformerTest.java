@@ -163,6 +163,26 @@ class WoundTransformerTest {
     assertThat(voltage.commonModeImpedance(F).abs()).isLessThan(1e-9);
   }
 
+  /**
+   * A choke of any size, between a short and an open circuit, neither of which is a special case.
+   */
+  @ParameterizedTest
+  @ValueSource(doubles = {1e9, 1e15, 1e30, 1e200})
+  void hugeAndTinyChokesJoinTheLimits(double ohm) {
+    WoundTransformer.Connection pair = new EqualDelay(2);
+    Complex[][] open = new WoundTransformer(pair, line(100, 0.1), IDEAL, 0).at(F).scattering();
+    Complex[][] shorted =
+        new WoundTransformer(pair, line(100, 0.1), f -> Complex.ZERO, 0).at(F).scattering();
+    assertClose(
+        new WoundTransformer(pair, line(100, 0.1), f -> complex(ohm, ohm), 0).at(F).scattering(),
+        open,
+        1e-6);
+    assertClose(
+        new WoundTransformer(pair, line(100, 0.1), f -> complex(1 / ohm, 0), 0).at(F).scattering(),
+        shorted,
+        1e-6);
+  }
+
   /** Leakage is in series: 1:1 of length 0 between 50 ohm shows jωL on top of the load. */
   @Test
   void leakageIsInSeries() {
