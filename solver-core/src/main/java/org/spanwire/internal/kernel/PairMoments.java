@@ -39,7 +39,7 @@ public final class PairMoments {
       return;
     }
     direct.prepare(a, b, k);
-    if (!oneLine && TubePairKernel.applies(a, b, SegmentDistance.squared(a, -1, 1, b, -1, 1))) {
+    if (!oneLine && TubePairKernel.applies(a, b, PieceDistance.squared(a, -1, 1, b, -1, 1))) {
       neighbours.prepare(a, b, k);
       tensor.compute(a, pa, b, pb, neighbours, 0, k, re, im, null, null);
     } else {

@@ -86,7 +86,7 @@ final class TensorMoments {
   private void divide(double a0, double a1, double b0, double b1, int depth) {
     double ha = 0.5 * (a1 - a0) * a.length();
     double hb = 0.5 * (b1 - b0) * b.length();
-    double distance = Math.sqrt(SegmentDistance.squared(a, a0, a1, b, b0, b1) + smoothing2);
+    double distance = Math.sqrt(PieceDistance.squared(a, a0, a1, b, b0, b1) + smoothing2);
     double clear = distance - kernel.girth();
     int na = nodes(orderA, ha, clear);
     int nb = nodes(orderB, hb, clear);

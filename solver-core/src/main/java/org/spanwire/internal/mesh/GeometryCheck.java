@@ -158,8 +158,8 @@ final class GeometryCheck {
     double join = Junctions.COINCIDENCE * Math.min(a.conductor().radius(), b.conductor().radius());
     for (int i = 1; i < a.path().size(); i++) {
       for (int j = same ? i + 1 : 1; j < b.path().size(); j++) {
-        Segment p = new Segment(a.path().get(i - 1), a.path().get(i));
-        Segment q = new Segment(b.path().get(j - 1), b.path().get(j));
+        Stretch p = new Stretch(a.path().get(i - 1), a.path().get(i));
+        Stretch q = new Stretch(b.path().get(j - 1), b.path().get(j));
         if (p.distance(q) < touch) {
           contact(a, b, i, j, p, q, touch, join);
         }
@@ -168,7 +168,7 @@ final class GeometryCheck {
   }
 
   private static void contact(
-      Wire a, Wire b, int i, int j, Segment p, Segment q, double touch, double join) {
+      Wire a, Wire b, int i, int j, Stretch p, Stretch q, double touch, double join) {
     boolean joined =
         p.from().distance(q.from()) <= join
             || p.from().distance(q.to()) <= join

@@ -89,18 +89,18 @@ public final class Mesher {
     }
     addNeighbours(w, breaks);
     breaks.sort((a, b) -> Double.compare(a.at, b.at));
-    int segment = 0;
+    int stretch = 0;
     int node = junctions.node(w, 0);
     for (int i = 1; i < breaks.size(); i++) {
       Break from = breaks.get(i - 1);
       Break to = breaks.get(i);
       if (from.pathIndex >= 0) {
-        segment = from.pathIndex;
+        stretch = from.pathIndex;
       }
       node =
           fill(
               w,
-              segment,
+              stretch,
               from,
               to,
               node,
@@ -117,13 +117,13 @@ public final class Mesher {
     Wire wire = junctions.wires().get(w);
     double along = 0;
     for (int i = 1; i < wire.path().size(); i++) {
-      Segment stretch = new Segment(wire.path().get(i - 1), wire.path().get(i));
+      Stretch stretch = new Stretch(wire.path().get(i - 1), wire.path().get(i));
       for (Point place : singularPlaces) {
         addNeighbour(wire, breaks, along, stretch, stretch.closestParameter(place), place);
       }
       for (Wire other : junctions.wires()) {
         for (int j = 1; j < other.path().size(); j++) {
-          Segment passing = new Segment(other.path().get(j - 1), other.path().get(j));
+          Stretch passing = new Stretch(other.path().get(j - 1), other.path().get(j));
           double[] closest = stretch.closestParameters(passing);
           addNeighbour(wire, breaks, along, stretch, closest[0], passing.at(closest[1]));
         }
@@ -133,7 +133,7 @@ public final class Mesher {
   }
 
   private void addNeighbour(
-      Wire wire, List<Break> breaks, double along, Segment stretch, double parameter, Point place) {
+      Wire wire, List<Break> breaks, double along, Stretch stretch, double parameter, Point place) {
     double at = along + parameter * stretch.length();
     double distance = stretch.at(parameter).distance(place);
     boolean off = distance > wire.conductor().outerRadius();
@@ -161,23 +161,23 @@ public final class Mesher {
   }
 
   /** Fills the stretch between two breaks; returns the node at its end. */
-  private int fill(int w, int segment, Break from, Break to, int firstNode, int lastNode) {
+  private int fill(int w, int stretch, Break from, Break to, int firstNode, int lastNode) {
     double length = to.at - from.at;
     List<Double> sizes = sizes(length, from.size, to.size);
     Wire wire = junctions.wires().get(w);
-    Point p = wire.path().get(segment);
-    Point q = wire.path().get(segment + 1);
-    double segmentLength = p.distance(q);
-    double ux = (q.x() - p.x()) / segmentLength;
-    double uy = (q.y() - p.y()) / segmentLength;
-    double uz = (q.z() - p.z()) / segmentLength;
-    double segmentStart = segmentStart(wire, segment);
+    Point p = wire.path().get(stretch);
+    Point q = wire.path().get(stretch + 1);
+    double stretchLength = p.distance(q);
+    double ux = (q.x() - p.x()) / stretchLength;
+    double uy = (q.y() - p.y()) / stretchLength;
+    double uz = (q.z() - p.z()) / stretchLength;
+    double stretchStart = stretchStart(wire, stretch);
     double radius = wire.conductor().outerRadius();
     double at = from.at;
     int node = firstNode;
     for (int i = 0; i < sizes.size(); i++) {
       double h = sizes.get(i);
-      double s = at - segmentStart;
+      double s = at - stretchStart;
       pieces.add(new Piece(p.x() + s * ux, p.y() + s * uy, p.z() + s * uz, ux, uy, uz, h, radius));
       order.add(density.orderFor(2 * Math.PI * h / wavelength));
       wireOf.add(w);
@@ -190,9 +190,9 @@ public final class Mesher {
     return node;
   }
 
-  private static double segmentStart(Wire wire, int segment) {
+  private static double stretchStart(Wire wire, int stretch) {
     double start = 0;
-    for (int i = 1; i <= segment; i++) {
+    for (int i = 1; i <= stretch; i++) {
       start += wire.path().get(i - 1).distance(wire.path().get(i));
     }
     return start;

@@ -211,11 +211,11 @@ final class PlacedGap {
     double left = port.at().distanceAlong(wires.get(wire).length());
     List<Point> path = wires.get(wire).path();
     for (int i = 1; ; i++) {
-      Segment segment = new Segment(path.get(i - 1), path.get(i));
-      if (left <= segment.length() || i == path.size() - 1) {
-        return segment.at(Math.min(1, left / segment.length()));
+      Stretch stretch = new Stretch(path.get(i - 1), path.get(i));
+      if (left <= stretch.length() || i == path.size() - 1) {
+        return stretch.at(Math.min(1, left / stretch.length()));
       }
-      left -= segment.length();
+      left -= stretch.length();
     }
   }
 

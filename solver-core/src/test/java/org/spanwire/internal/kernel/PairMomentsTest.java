@@ -35,7 +35,7 @@ class PairMomentsTest {
   }
 
   private static boolean areNeighbours(Piece a, Piece b) {
-    return TubePairKernel.applies(a, b, SegmentDistance.squared(a, -1, 1, b, -1, 1));
+    return TubePairKernel.applies(a, b, PieceDistance.squared(a, -1, 1, b, -1, 1));
   }
 
   /**
@@ -162,7 +162,7 @@ class PairMomentsTest {
       if (areNeighbours(a, b)) {
         TubePairKernel around = new TubePairKernel(direct);
         around.prepare(a, b, k);
-        around.enter(Math.sqrt(SegmentDistance.squared(a, -1, 1, b, -1, 1)));
+        around.enter(Math.sqrt(PieceDistance.squared(a, -1, 1, b, -1, 1)));
         kernel = around;
       } else {
         kernel = direct;

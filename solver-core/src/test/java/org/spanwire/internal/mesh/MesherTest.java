@@ -60,11 +60,11 @@ class MesherTest {
   private static Point along(Wire wire, double distance) {
     double left = distance;
     for (int i = 1; ; i++) {
-      Segment segment = new Segment(wire.path().get(i - 1), wire.path().get(i));
-      if (left <= segment.length() || i == wire.path().size() - 1) {
-        return segment.at(left / segment.length());
+      Stretch stretch = new Stretch(wire.path().get(i - 1), wire.path().get(i));
+      if (left <= stretch.length() || i == wire.path().size() - 1) {
+        return stretch.at(left / stretch.length());
       }
-      left -= segment.length();
+      left -= stretch.length();
     }
   }
 

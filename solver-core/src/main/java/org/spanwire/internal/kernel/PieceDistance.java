@@ -3,9 +3,9 @@ package org.spanwire.internal.kernel;
 import org.spanwire.internal.mesh.Piece;
 
 /** Least distance between stretches of two pieces. */
-final class SegmentDistance {
+final class PieceDistance {
 
-  private SegmentDistance() {}
+  private PieceDistance() {}
 
   /**
    * Square of the least distance in m² between a from local coordinate a0 to a1 and b from b0 to

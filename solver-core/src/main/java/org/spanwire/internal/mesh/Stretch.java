@@ -3,7 +3,7 @@ package org.spanwire.internal.mesh;
 import org.spanwire.geometry.Point;
 
 /** A straight stretch between two path points. */
-record Segment(Point from, Point to) {
+record Stretch(Point from, Point to) {
 
   private static final double LEAST_ANGLE = Math.toRadians(5) * (1 - 1e-9);
 
@@ -16,13 +16,13 @@ record Segment(Point from, Point to) {
     return clamp(dot(from, to, from, place) / dot(from, to, from, to));
   }
 
-  double distance(Segment other) {
+  double distance(Stretch other) {
     double[] s = closestParameters(other);
     return at(s[0]).distance(other.at(s[1]));
   }
 
   /** The point of this stretch that comes closest to another. */
-  Point closest(Segment other) {
+  Point closest(Stretch other) {
     return at(closestParameters(other)[0]);
   }
 
@@ -30,7 +30,7 @@ record Segment(Point from, Point to) {
    * For stretches that share an end: whether they run on top of each other or leave it at less than
    * 5 degrees.
    */
-  boolean overlaps(Segment other) {
+  boolean overlaps(Stretch other) {
     double fromGap = Math.min(from.distance(other.from), from.distance(other.to));
     double toGap = Math.min(to.distance(other.from), to.distance(other.to));
     Point corner = fromGap <= toGap ? from : to;
@@ -60,7 +60,7 @@ record Segment(Point from, Point to) {
    * Parameters in [0, 1] of the two closest points (Ericson, Real-Time Collision Detection, 2005,
    * section 5.1.9).
    */
-  double[] closestParameters(Segment other) {
+  double[] closestParameters(Stretch other) {
     double a = dot(from, to, from, to);
     double e = dot(other.from, other.to, other.from, other.to);
     double b = dot(from, to, other.from, other.to);
