@@ -12,6 +12,7 @@ module org.spanwire {
   exports org.spanwire.geometry;
   exports org.spanwire.medium;
   exports org.spanwire.result;
+  exports org.spanwire.study;
   exports org.spanwire.unit;
 
   // Complex numbers in the API are those of commons-math3.

@@ -12,7 +12,7 @@ import com.tngtech.archunit.lang.ArchRule;
 class CliArchitectureTest {
 
   @ArchTest
-  static final ArchRule commandsKnowOutputKnowsStudies =
+  static final ArchRule commandsKnowOutput =
       layeredArchitecture()
           .consideringOnlyDependenciesInLayers()
           .layer("entry")
@@ -21,14 +21,10 @@ class CliArchitectureTest {
           .definedBy("org.spanwire.cli.command..")
           .layer("output")
           .definedBy("org.spanwire.cli.output..")
-          .layer("study")
-          .definedBy("org.spanwire.cli.study..")
           .whereLayer("command")
           .mayOnlyBeAccessedByLayers("entry")
           .whereLayer("output")
-          .mayOnlyBeAccessedByLayers("command")
-          .whereLayer("study")
-          .mayOnlyBeAccessedByLayers("command", "output");
+          .mayOnlyBeAccessedByLayers("command");
 
   @ArchTest
   static final ArchRule usesTheLibraryAsItsUsersDo =

@@ -6,10 +6,10 @@ import java.util.List;
 import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVPrinter;
 import org.apache.commons.math3.complex.Complex;
-import org.spanwire.cli.study.BandResponse;
-import org.spanwire.cli.study.FrequencyRange;
 import org.spanwire.result.GainSample;
 import org.spanwire.result.Warning;
+import org.spanwire.study.BandResponse;
+import org.spanwire.study.FrequencyRange;
 
 /**
  * The outcome of {@code spanwire bands} as CSV, one row per band. An infinite value is {@code inf},

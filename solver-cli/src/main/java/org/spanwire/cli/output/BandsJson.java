@@ -4,10 +4,10 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import org.spanwire.cli.study.BandResponse;
-import org.spanwire.cli.study.FrequencyRange;
-import org.spanwire.cli.study.SwrAt;
 import org.spanwire.result.Warning;
+import org.spanwire.study.BandResponse;
+import org.spanwire.study.FrequencyRange;
+import org.spanwire.study.SwrAt;
 
 /** The outcome of {@code spanwire bands} as JSON. */
 final class BandsJson {

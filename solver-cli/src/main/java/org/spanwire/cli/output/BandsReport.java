@@ -5,8 +5,8 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.csv.CSVPrinter;
-import org.spanwire.cli.study.BandResponse;
 import org.spanwire.result.Warning;
+import org.spanwire.study.BandResponse;
 
 /**
  * The outcome of {@code spanwire bands}.

@@ -4,11 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.apache.commons.math3.complex.Complex;
-import org.spanwire.cli.study.BandResponse;
-import org.spanwire.cli.study.FrequencyRange;
-import org.spanwire.cli.study.SolvedFeed;
-import org.spanwire.cli.study.Verdict;
 import org.spanwire.result.GainSample;
+import org.spanwire.study.BandResponse;
+import org.spanwire.study.FrequencyRange;
+import org.spanwire.study.SolvedFeed;
+import org.spanwire.study.Verdict;
 
 /** The outcome of {@code spanwire bands} for reading, 120 columns at most for usual bands. */
 final class BandsText {

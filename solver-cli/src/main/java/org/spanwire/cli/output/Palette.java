@@ -1,6 +1,6 @@
 package org.spanwire.cli.output;
 
-import org.spanwire.cli.study.Verdict;
+import org.spanwire.study.Verdict;
 import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.Help.Ansi.IStyle;
 import picocli.CommandLine.Help.Ansi.Style;

@@ -7,10 +7,10 @@ import java.util.OptionalDouble;
 import org.apache.commons.csv.CSVPrinter;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.circuit.Mismatch;
-import org.spanwire.cli.study.SolvedFeed;
-import org.spanwire.cli.study.SolvedFrequency;
 import org.spanwire.result.CurrentSample;
 import org.spanwire.result.GainSample;
+import org.spanwire.study.SolvedFeed;
+import org.spanwire.study.SolvedFrequency;
 
 /**
  * The outcome of {@code spanwire solve} as CSV: one row per frequency and feed, or, if currents

@@ -6,11 +6,11 @@ import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.circuit.Mismatch;
-import org.spanwire.cli.study.SolvedFeed;
-import org.spanwire.cli.study.SolvedFrequency;
 import org.spanwire.result.CurrentSample;
 import org.spanwire.result.PowerBudget;
 import org.spanwire.result.Warning;
+import org.spanwire.study.SolvedFeed;
+import org.spanwire.study.SolvedFrequency;
 
 /** The outcome of {@code spanwire solve} as JSON. */
 final class SolveJson {

@@ -5,8 +5,8 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.csv.CSVPrinter;
-import org.spanwire.cli.study.SolvedFrequency;
 import org.spanwire.result.Warning;
+import org.spanwire.study.SolvedFrequency;
 
 /**
  * The outcome of {@code spanwire solve}.

@@ -5,12 +5,12 @@ import java.util.List;
 import java.util.Map;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.circuit.Mismatch;
-import org.spanwire.cli.study.SolvedFeed;
-import org.spanwire.cli.study.SolvedFrequency;
 import org.spanwire.result.CurrentSample;
 import org.spanwire.result.GainSample;
 import org.spanwire.result.PowerBudget;
 import org.spanwire.result.Warning;
+import org.spanwire.study.SolvedFeed;
+import org.spanwire.study.SolvedFrequency;
 
 /** The outcome of {@code spanwire solve} for reading. */
 final class SolveText {

@@ -13,11 +13,6 @@ import org.apache.commons.csv.CSVRecord;
 import org.apache.commons.math3.complex.Complex;
 import org.junit.jupiter.api.Test;
 import org.spanwire.cli.JsonSchema;
-import org.spanwire.cli.study.BandResponse;
-import org.spanwire.cli.study.FrequencyRange;
-import org.spanwire.cli.study.SolvedFeed;
-import org.spanwire.cli.study.SolvedFrequency;
-import org.spanwire.cli.study.SwrAt;
 import org.spanwire.design.Design;
 import org.spanwire.design.DesignReader;
 import org.spanwire.result.CurrentSample;
@@ -25,6 +20,11 @@ import org.spanwire.result.GainSample;
 import org.spanwire.result.PeakGain;
 import org.spanwire.result.PowerBudget;
 import org.spanwire.result.Warning;
+import org.spanwire.study.BandResponse;
+import org.spanwire.study.FrequencyRange;
+import org.spanwire.study.SolvedFeed;
+import org.spanwire.study.SolvedFrequency;
+import org.spanwire.study.SwrAt;
 
 /**
  * How values that a solver rarely returns are written: infinities, undefined angles, exact nulls.

@@ -1,4 +1,4 @@
-package org.spanwire.cli.study;
+package org.spanwire.study;
 
 import java.util.List;
 import java.util.Map;

@@ -1,4 +1,4 @@
-package org.spanwire.cli.study;
+package org.spanwire.study;
 
 /**
  * An SWR at a frequency.

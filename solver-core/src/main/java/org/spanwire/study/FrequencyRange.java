@@ -1,4 +1,4 @@
-package org.spanwire.cli.study;
+package org.spanwire.study;
 
 /**
  * A range of frequencies.

@@ -1,4 +1,4 @@
-package org.spanwire.cli.study;
+package org.spanwire.study;
 
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.Solution;

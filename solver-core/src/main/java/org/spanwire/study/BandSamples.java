@@ -1,4 +1,4 @@
-package org.spanwire.cli.study;
+package org.spanwire.study;
 
 import java.util.ArrayList;
 import java.util.List;

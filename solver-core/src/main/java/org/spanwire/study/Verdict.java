@@ -1,4 +1,4 @@
-package org.spanwire.cli.study;
+package org.spanwire.study;
 
 /**
  * What it takes to transmit on a whole band, by the worst SWR over it.
