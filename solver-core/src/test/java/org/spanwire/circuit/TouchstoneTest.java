@@ -125,6 +125,14 @@ class TouchstoneTest {
     assertThat(Touchstone.parse("x.s2p", file.text()).text()).isEqualTo(file.text());
   }
 
+  /** 2.002 and 2.007 times 1e6 in binary would miss the hertz that the file means. */
+  @Test
+  void decimalMegahertzBecomeExactHertz() {
+    Touchstone file = Touchstone.parse("x.s1p", "# MHz S RI\n2.002 0 0\n2.007 0 0\n");
+    assertThat(2.002 * 1e6).isNotEqualTo(2_002_000.0);
+    assertThat(file.frequenciesHz()).containsExactly(2_002_000.0, 2_007_000.0);
+  }
+
   /** Defaults of the option line: GHz, S, MA, 50 ohm. */
   @Test
   void emptyOptionLineMeansTheDefaults() {
