@@ -157,6 +157,18 @@ class NPortTest {
     assertThat(broken.cascade(broken).s(1, 1)).isEqualTo(ONE);
   }
 
+  /**
+   * An amplifier whose output reflects all, left open, rings up without end: there is no answer.
+   */
+  @Test
+  void refusesALoopWithoutAnswer() {
+    NPort amplifier = NPort.ofScattering(new Complex[][] {{ZERO, ONE}, {ONE, ONE}}, 50);
+    assertThat(amplifier.isPassive(1e-6)).isFalse();
+    assertThatThrownBy(() -> amplifier.terminated(2, Complex.INF))
+        .isInstanceOf(CircuitException.class)
+        .hasMessageContaining("without a unique answer");
+  }
+
   @Test
   void deembeddingFindsTheUnknown() {
     SplittableRandom random = new SplittableRandom(6);
