@@ -14,7 +14,7 @@ import org.apache.commons.math3.linear.SingularMatrixException;
 /**
  * The ports of a wire structure, the first ones fed, the others closed by fittings. From the
  * short-circuit admittance matrix Y follow the voltages across the fittings, (Y_ff + 1/Z) V_f =
- * −Y_fs V_s, and the admittance seen by the feeds.
+ * −Y_fs V_s, and the admittance seen by the feeds, to which what lies across their terminals adds.
  */
 final class PortNetwork {
 
@@ -32,18 +32,21 @@ final class PortNetwork {
   /**
    * Closes the last ports.
    *
-   * @param feeds number of fed ports
+   * @param shunts admittance in siemens across the terminals of each fed port
    * @param fittings impedance of each closed port in ohms, infinite for open
    * @param entries short-circuit admittance of all ports in siemens
    */
-  PortNetwork(int feeds, List<Complex> fittings, Entries entries) {
-    this.feeds = feeds;
+  PortNetwork(List<Complex> shunts, List<Complex> fittings, Entries entries) {
+    this.feeds = shunts.size();
     this.ports = feeds + fittings.size();
     transfer = transfer(fittings, entries);
     admittance = new Array2DRowFieldMatrix<>(ComplexField.getInstance(), feeds, feeds);
     for (int i = 0; i < feeds; i++) {
       for (int j = 0; j < feeds; j++) {
         Complex sum = entries.at(i, j);
+        if (i == j) {
+          sum = sum.add(shunts.get(i));
+        }
         for (int f = 0; f < fittings.size(); f++) {
           sum = sum.add(entries.at(i, feeds + f).multiply(transfer.getEntry(f, j)));
         }
@@ -105,7 +108,7 @@ final class PortNetwork {
     return all;
   }
 
-  /** Currents into the feeds for voltages at the feeds. */
+  /** Currents out of the generators, shunts included, for voltages at the feeds. */
   Complex[] currents(Complex[] feedVoltages) {
     FieldVector<Complex> v = new ArrayFieldVector<>(ComplexField.getInstance(), feedVoltages);
     return admittance.operate(v).toArray();

@@ -34,7 +34,10 @@ public interface Solution {
   /** Estimate of the error of |{@link #impedance(String)}| in ohms. */
   double impedanceErrorOhm(String feed);
 
-  /** Current in amperes at a feed, averaged over its gap, with all feeds driven as stated. */
+  /**
+   * Current in amperes out of a feed's generator with all feeds driven as stated: the current of
+   * the wire averaged over the gap, and that of the capacitance across the terminals.
+   */
   Complex feedCurrent(String feed);
 
   /**

@@ -63,14 +63,17 @@ final class SolvedAntenna implements Solution {
     this.ports = ports;
     this.integralAccuracy = integralAccuracy;
     this.warnings = List.copyOf(warnings);
-    int feeds = antenna.feeds().size();
+    List<Complex> shunts =
+        antenna.feeds().stream()
+            .map(f -> new Complex(0, 2 * Math.PI * frequencyHz * f.capacitance()))
+            .toList();
     List<Complex> loads =
         antenna.fittings().stream().map(f -> f.impedance().at(frequencyHz)).toList();
-    network = new PortNetwork(feeds, loads, ports::admittance);
+    network = new PortNetwork(shunts, loads, ports::admittance);
     feedVoltages = antenna.feeds().stream().map(Feed::voltage).toArray(Complex[]::new);
     feedCurrents = network.currents(feedVoltages);
     coarseFeedCurrents =
-        new PortNetwork(feeds, loads, ports::coarseAdmittance).currents(feedVoltages);
+        new PortNetwork(shunts, loads, ports::coarseAdmittance).currents(feedVoltages);
     portVoltages = network.voltages(feedVoltages);
     current = ports.currents(portVoltages);
     farField = new FarField(current, frequencyHz, antenna.ground());

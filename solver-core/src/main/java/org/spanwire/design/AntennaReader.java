@@ -101,11 +101,16 @@ final class AntennaReader {
   }
 
   private Feed feed(String name, Item item, Map<String, Wire> wires) {
-    Fields fields = item.fields("wire", "at", "gap", "voltage");
+    Fields fields = item.fields("wire", "at", "gap", "voltage", "capacitance");
     String wire = wire(fields, wires);
     Position at = position(fields.required("at", "36 %"));
     Complex voltage = fields.optional("voltage").map(this::voltage).orElse(Complex.ONE);
-    return new Feed(name, wire, at, gap(fields), voltage);
+    double capacitance =
+        fields
+            .optional("capacitance")
+            .map(c -> evaluator.notNegative(c, Dimension.CAPACITANCE))
+            .orElse(0.0);
+    return new Feed(name, wire, at, gap(fields), voltage, capacitance);
   }
 
   private Complex voltage(Item item) {

@@ -14,8 +14,18 @@ import org.apache.commons.math3.complex.Complex;
  * @param at where the gap's centre lies
  * @param gap gap width in metres along the wire; empty for two wire diameters
  * @param voltage rms voltage phasor in volts; positive drives current toward increasing distance
+ * @param capacitance capacitance in farads across the terminals, in parallel with the gap: of an
+ *     insulator, a connection box, a transformer's winding; 0 for none. It belongs to the feed, so
+ *     that the feed's current and impedance and the port matrix contain it: Z = 1/(Y + jωC) for a
+ *     single feed that would be 1/Y without it
  */
-public record Feed(String name, String wire, Position at, OptionalDouble gap, Complex voltage) {
+public record Feed(
+    String name,
+    String wire,
+    Position at,
+    OptionalDouble gap,
+    Complex voltage,
+    double capacitance) {
 
   /** Checks the ranges. */
   public Feed {
@@ -28,6 +38,15 @@ public record Feed(String name, String wire, Position at, OptionalDouble gap, Co
       throw new IllegalArgumentException(
           "feed '" + name + "': gap " + gap.getAsDouble() + " m must be positive");
     }
+    if (!(capacitance >= 0) || Double.isInfinite(capacitance)) {
+      throw new IllegalArgumentException(
+          "feed '" + name + "': capacitance " + capacitance + " F must be at least 0 and finite");
+    }
+  }
+
+  /** A feed without capacitance across its terminals. */
+  public Feed(String name, String wire, Position at, OptionalDouble gap, Complex voltage) {
+    this(name, wire, at, gap, voltage, 0);
   }
 
   /** A feed of 1 V with the default gap. */
@@ -37,11 +56,16 @@ public record Feed(String name, String wire, Position at, OptionalDouble gap, Co
 
   /** The same feed with a gap width in metres. */
   public Feed withGap(double metres) {
-    return new Feed(name, wire, at, OptionalDouble.of(metres), voltage);
+    return new Feed(name, wire, at, OptionalDouble.of(metres), voltage, capacitance);
   }
 
   /** The same feed with another rms voltage phasor in volts. */
   public Feed withVoltage(Complex volts) {
-    return new Feed(name, wire, at, gap, volts);
+    return new Feed(name, wire, at, gap, volts, capacitance);
+  }
+
+  /** The same feed with a capacitance in farads across its terminals. */
+  public Feed withCapacitance(double farads) {
+    return new Feed(name, wire, at, gap, voltage, farads);
   }
 }

@@ -15,7 +15,7 @@ package org.spanwire.medium;
  *   <li>The equivalent metal has the conductivity that gives the resistance of N strands at direct
  *       current. Where the skin depth is far below r, its resistance is that of the enclosing solid
  *       wire times (1 + 2k)/√N = 1.13 … 1.15; the same solutions of Laplace's equation give 1.137,
- *       1.117 and 1.110 for 7, 19 and 37 strands, so the model is at most 4 % high there.
+ *       1.115 and 1.107 for 7, 19 and 37 strands, so the model is at most 4 % high there.
  * </ul>
  *
  * <p>Numbers of strands between those of full layers are taken by the same formulas with a broken k

@@ -168,6 +168,14 @@ class DesignErrorsTest {
         fault("at: 36 %", "at: »36 deg", "is 36 deg; expected a fraction of the wire such as 36 %"),
         fault(
             "at: 36 %", "at: 36 %, gap: »0 mm", "gap of feed 'main' is 0 m; expected more than 0"),
+        fault(
+            "at: 36 %",
+            "at: 36 %, capacitance: »-2 pF",
+            "capacitance of feed 'main' is -2 pF; expected at least 0"),
+        fault(
+            "at: 36 %",
+            "at: 36 %, capacitance: »2 nH",
+            "capacitance of feed 'main' is 2 nH (an inductance); expected a capacitance"),
         fault("ratio: 4", "ratio: »0", "expected more than 0"),
         fault("max: 2", "max: »0.5", "expected an SWR of at least 1"),
         fault(

@@ -73,6 +73,8 @@ class DesignReaderTest {
     var feeds = complete().antenna().feeds();
     assertThat(feeds.get(0).at()).isEqualTo(Position.fraction(0.36));
     assertThat(feeds.get(0).gap()).isEqualTo(OptionalDouble.of(4e-3));
+    assertThat(feeds.get(0).capacitance()).isEqualTo(2e-12);
+    assertThat(feeds.get(1).capacitance()).isZero();
     assertThat(feeds.get(1).at()).isEqualTo(Position.distance(3));
     assertThat(feeds.get(1).gap()).isEmpty();
     assertThat(feeds.get(1).voltage().subtract(new Complex(0, 2)).abs()).isLessThan(1e-15);

@@ -17,8 +17,8 @@ class StrandingTest {
    * Full layers: count, enclosing radius in strand radii (geometry), then radius of equal
    * capacitance and resistance at strong skin effect, both relative to the enclosing round wire.
    * The last two by numpy: Laplace's equation around the 6, 12 or 18 touching circles of the outer
-   * layer, single-layer potential with up to 480 points per circle; resistance as ∮q² over the
-   * value of the round wire.
+   * layer by a single-layer potential with 60 to 480 points per circle, extrapolated; resistance as
+   * ∮q².
    */
   @ParameterizedTest
   @CsvSource({"7, 3, 0.9387, 1.1375", "19, 5, 0.9687, 1.1146", "37, 7, 0.9790, 1.1069"})
