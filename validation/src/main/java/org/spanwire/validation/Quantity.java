@@ -1,0 +1,100 @@
+package org.spanwire.validation;
+
+import java.util.Set;
+import org.apache.commons.math3.complex.Complex;
+import org.spanwire.circuit.Mismatch;
+
+/** What a case can ask for, with the unit of the answer. */
+enum Quantity {
+  INPUT_IMPEDANCE("ohm", Impedances::input),
+  INPUT_RESISTANCE("ohm", (c, b) -> real(Impedances.input(c, b).getReal())),
+  INPUT_REACTANCE("ohm", (c, b) -> real(Impedances.input(c, b).getImaginary())),
+  INDUCTANCE("µH", Impedances::microhenries),
+  SELF_IMPEDANCE("ohm", (c, b) -> Impedances.port(c, b, 0, 0)),
+  MUTUAL_IMPEDANCE("ohm", (c, b) -> Impedances.port(c, b, 0, 1)),
+  /** Self less mutual impedance: what a horizontal dipole has over its image. */
+  ODD_MODE_IMPEDANCE("ohm", Impedances::oddMode),
+  /** Input impedances of the two feeds driven with equal currents. */
+  FIRST_DRIVEN_IMPEDANCE("ohm", (c, b) -> Impedances.driven(c, b, 0)),
+  SECOND_DRIVEN_IMPEDANCE("ohm", (c, b) -> Impedances.driven(c, b, 1)),
+  IMPEDANCE_RATIO("1", Impedances::ratio),
+  RESISTANCE_RATIO("1", Impedances::resistanceRatio),
+  /** Change of the impedance from that of the reference, over the resistance of the reference. */
+  IMPEDANCE_CHANGE("1", Impedances::change),
+  RESONANT_VALUE("wavelength", Impedances::resonance),
+  RESONANT_RESISTANCE("ohm", Impedances::resonantResistance),
+  /** Resistance at resonance over that of the reference at its own resonance. */
+  RESONANT_RESISTANCE_RATIO("1", Impedances::resonantResistanceRatio),
+  /** |Z21|² / 4 R11 R22, what two matched antennas pass on. */
+  COUPLING("dB", Impedances::coupling),
+  RECIPROCITY_DEFECT("1", Impedances::reciprocityDefect),
+
+  PEAK_GAIN("dBi", Patterns::peakGain),
+  /** Peak gain with equal currents over the peak gain of the reference. */
+  DRIVEN_GAIN_INCREASE("dB", Patterns::drivenGainIncrease),
+  /** Peak gain over that of a lossless half-wave dipole in free space, 2.151 dBi. */
+  PEAK_GAIN_OVER_DIPOLE("dBd", Patterns::peakGainOverDipole),
+  PEAK_ELEVATION("deg", Patterns::peakElevation),
+  GAIN_AT("dBi", Patterns::gainAt),
+  LOBE_ANGLE("deg", Patterns::lobeAngle),
+  HALF_POWER_BEAMWIDTH("deg", Patterns::beamwidth),
+  RADIATION_EFFICIENCY("1", Patterns::efficiency),
+  EFFICIENCY_DECIBELS("dB", Patterns::efficiencyDecibels),
+  POWER_BALANCE("1", Patterns::powerBalance),
+  POWER_BALANCE_WITH_SOIL("1", Patterns::powerBalanceWithSoil),
+
+  SURFACE_IMPEDANCE("ohm/m", MediumFunctions::surfaceImpedance),
+  PENETRATION_DEPTH("m", MediumFunctions::penetrationDepth),
+  REFLECTION_MAGNITUDE("1", (c, b) -> real(mismatch(c).reflection().abs())),
+  RETURN_LOSS("dB", (c, b) -> real(mismatch(c).returnLossDb())),
+  MISMATCH_LOSS("dB", (c, b) -> real(mismatch(c).mismatchLossDb()));
+
+  @FunctionalInterface
+  private interface Measurement {
+    Complex of(ValidationCase subject, Workbench bench);
+  }
+
+  private static final Set<String> PARAMETER_NAMES =
+      Set.of(
+          ThinLimit.PARAMETER,
+          "searchParameter",
+          "searchFrom",
+          "searchTo",
+          "towardElevationDegrees",
+          "towardAzimuthDegrees",
+          "loadOhm",
+          "referenceOhm");
+
+  private final String unit;
+  private final Measurement measurement;
+
+  Quantity(String unit, Measurement measurement) {
+    this.unit = unit;
+    this.measurement = measurement;
+  }
+
+  String unit() {
+    return unit;
+  }
+
+  /** The names of the parameters that quantities take besides those of the structure. */
+  static Set<String> parameterNames() {
+    return PARAMETER_NAMES;
+  }
+
+  /** The answer to a case; the limit of vanishing radius if the case asks for it. */
+  Complex measure(ValidationCase subject, Workbench bench) {
+    return subject.parameters().has(ThinLimit.PARAMETER)
+        ? ThinLimit.of(subject, thin -> measurement.of(thin, bench))
+        : measurement.of(subject, bench);
+  }
+
+  private static Mismatch mismatch(ValidationCase c) {
+    Complex load = new Complex(c.parameters().number("loadOhm"));
+    return Mismatch.of(load, c.parameters().number("referenceOhm"));
+  }
+
+  private static Complex real(double value) {
+    return new Complex(value);
+  }
+}

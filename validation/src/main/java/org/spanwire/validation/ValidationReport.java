@@ -1,0 +1,52 @@
+package org.spanwire.validation;
+
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+
+/**
+ * Runs every case and writes the report {@code spanwire-validation} as Markdown and JSON, stamped
+ * with commit, runtime, machine and date.
+ */
+public final class ValidationReport {
+
+  private static final String NAME = "spanwire-validation";
+
+  private ValidationReport() {}
+
+  /**
+   * Writes the report and exits with 0 if every case passes, 1 if one fails, 2 if the report cannot
+   * be written.
+   *
+   * @param arguments the directory to write to; the working directory if there is none
+   */
+  public static void main(String[] arguments) {
+    Path directory = Path.of(arguments.length == 0 ? "." : arguments[0]);
+    System.exit(run(directory, System.out, System.err));
+  }
+
+  private static int run(Path directory, PrintStream out, PrintStream err) {
+    ValidationRun run = ValidationRun.of(RunStamp.now(), CaseLibrary.load());
+    try {
+      write(run, directory);
+    } catch (IOException e) {
+      err.println("cannot write the report: " + e.getMessage() + "; name a directory to write to");
+      return 2;
+    }
+    out.println(
+        run.passed()
+            + " of "
+            + run.outcomes().size()
+            + " cases pass; see "
+            + directory.resolve(NAME + ".md"));
+    return run.allPass() ? 0 : 1;
+  }
+
+  /** Writes both forms of a run's report to a directory, which is created if need be. */
+  static void write(ValidationRun run, Path directory) throws IOException {
+    Files.createDirectories(directory);
+    Files.writeString(directory.resolve(NAME + ".md"), MarkdownReport.of(run));
+    Files.writeString(directory.resolve(NAME + ".json"), JsonReport.of(run));
+  }
+}
