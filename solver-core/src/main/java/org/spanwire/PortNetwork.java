@@ -114,6 +114,11 @@ final class PortNetwork {
     return admittance.operate(v).toArray();
   }
 
+  /** Short-circuit admittance matrix of the feeds in siemens. */
+  Complex[][] admittanceMatrix() {
+    return admittance.getData();
+  }
+
   /** Open-circuit impedance matrix of the feeds in ohms, symmetric. */
   Complex[][] impedanceMatrix() {
     FieldDecompositionSolver<Complex> solver = new FieldLUDecomposition<>(admittance).getSolver();

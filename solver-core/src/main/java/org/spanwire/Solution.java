@@ -46,6 +46,21 @@ public interface Solution {
    */
   Complex[][] portMatrix();
 
+  /**
+   * Short-circuit admittance matrix in siemens between the feeds, in the order of the antenna's
+   * feeds: entry (i, j) is the current into feed i for 1 V at feed j and 0 V at the others.
+   * Symmetric. A fresh copy.
+   */
+  Complex[][] admittanceMatrix();
+
+  /**
+   * The same antenna with other voltages at its feeds, from the same factorisation.
+   *
+   * @param voltages rms phasors in volts, one for each feed in the antenna's order
+   * @throws IllegalArgumentException if their number is not that of the feeds
+   */
+  Solution driven(List<Complex> voltages);
+
   /** Gap width in metres that was used for a feed. */
   double gap(String feed);
 

@@ -145,6 +145,29 @@ final class SolvedAntenna implements Solution {
   }
 
   @Override
+  public Complex[][] admittanceMatrix() {
+    return network.admittanceMatrix();
+  }
+
+  @Override
+  public Solution driven(List<Complex> voltages) {
+    if (voltages.size() != antenna.feeds().size()) {
+      throw new IllegalArgumentException(
+          "number of voltages "
+              + voltages.size()
+              + " must be that of the feeds, "
+              + antenna.feeds().size());
+    }
+    Antenna.Builder builder = Antenna.builder().ground(antenna.ground());
+    antenna.wires().forEach(builder::wire);
+    antenna.fittings().forEach(builder::fitting);
+    for (int i = 0; i < voltages.size(); i++) {
+      builder.feed(antenna.feeds().get(i).withVoltage(voltages.get(i)));
+    }
+    return new SolvedAntenna(builder.build(), frequencyHz, ports, integralAccuracy, warnings);
+  }
+
+  @Override
   public double gap(String feed) {
     return ports.mesh().gaps().get(feedIndex(feed)).nominal();
   }
