@@ -1,0 +1,154 @@
+package org.spanwire;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.spanwire.LawAntennas.FREQUENCY;
+import static org.spanwire.LawAntennas.p;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.spanwire.geometry.Point;
+import org.spanwire.geometry.Position;
+import org.spanwire.medium.Conductor;
+import org.spanwire.medium.Ground;
+import org.spanwire.medium.Insulation;
+import org.spanwire.medium.Soil;
+import org.spanwire.result.Warning;
+
+class ThinWireLimitsTest {
+
+  private static final double RADIUS = 1e-3;
+  private static final Conductor WIRE = Conductor.perfect(RADIUS);
+
+  private static List<Warning> warnings(Antenna.Builder antenna) {
+    return ThinWireLimits.warnings(antenna.build(), FREQUENCY);
+  }
+
+  private static List<String> names(Antenna.Builder antenna) {
+    return warnings(antenna).stream().map(Warning::name).toList();
+  }
+
+  private static Antenna.Builder wire(Conductor conductor, Point... path) {
+    return Antenna.builder().wire("wire", conductor, path);
+  }
+
+  @Test
+  void ordinaryAntennasAreFreeOfWarnings() {
+    for (Antenna antenna :
+        List.of(
+            LawAntennas.dipole(WIRE, 0.3),
+            LawAntennas.vee(WIRE),
+            LawAntennas.loop(WIRE),
+            LawAntennas.star(WIRE),
+            LawAntennas.yagi(WIRE))) {
+      assertThat(ThinWireLimits.warnings(antenna, FREQUENCY)).isEmpty();
+    }
+  }
+
+  @Test
+  void radiusOverWavelength() {
+    assertThat(names(wire(Conductor.perfect(0.0099), p(0, 0, 0), p(1, 0, 0)))).isEmpty();
+    assertThat(names(wire(Conductor.perfect(0.0101), p(0, 0, 0), p(1, 0, 0))))
+        .containsExactly("radius-over-wavelength");
+  }
+
+  @Test
+  void lengthOverRadius() {
+    assertThat(names(wire(WIRE, p(0, 0, 0), p(0.0201, 0, 0)))).isEmpty();
+    assertThat(names(wire(WIRE, p(0, 0, 0), p(0.0199, 0, 0))))
+        .containsExactly("length-over-radius");
+  }
+
+  /** k b √ε = 0.1: b = 0.1/(2π · 2) wavelengths for permittivity 4. */
+  @Test
+  void coatOverWavelength() {
+    double limit = 0.1 / (4 * Math.PI);
+    for (double factor : new double[] {0.99, 1.01}) {
+      Conductor coated = WIRE.withInsulation(new Insulation(factor * limit - RADIUS, 4, 0));
+      List<String> names = names(wire(coated, p(0, 0, 0), p(1, 0, 0)));
+      assertThat(names.contains("coat-over-wavelength")).isEqualTo(factor > 1);
+    }
+  }
+
+  private static Antenna.Builder pair(double spacing) {
+    return wire(WIRE, p(0, 0, 0), p(1, 0, 0))
+        .wire("other", WIRE, p(0.2, spacing, 0), p(1.3, spacing, 0));
+  }
+
+  /**
+   * Two-wire line: exact impedance (η/π) arcosh(D/d), check values for D/d = 2.5, 5 and 10, against
+   * (η/π) ln(2D/d); the limit, 0.1 %, lies at D/d = 9.3.
+   */
+  @ParameterizedTest
+  @CsvSource({"2.5, 187.8858379", "5, 274.9014902"})
+  void spacingOverRadiusStatesTheErrorOfTheLine(double ratio, double exact) {
+    double thin = 376.730313668 / Math.PI * Math.log(2 * ratio);
+    List<Warning> warnings = warnings(pair(2 * RADIUS * ratio));
+    assertThat(warnings).hasSize(1);
+    assertThat(warnings.get(0).name()).isEqualTo("spacing-over-radius");
+    assertThat(warnings.get(0).message())
+        .contains("wires 'wire' and 'other'")
+        .contains(
+            String.format(java.util.Locale.ROOT, "%.2g %% too high", 100 * (thin / exact - 1)));
+  }
+
+  @Test
+  void spacingOverRadiusHasItsLimit() {
+    assertThat(names(pair(2 * RADIUS * 9.2))).containsExactly("spacing-over-radius");
+    assertThat(names(pair(2 * RADIUS * 9.4))).isEmpty();
+    double thin = 376.730313668 / Math.PI * Math.log(20);
+    assertThat(thin / 358.9382539 - 1).isLessThan(1e-3);
+  }
+
+  @Test
+  void stretchesOfOneWireCountToo() {
+    double d = 10 * RADIUS;
+    assertThat(names(wire(WIRE, p(0, 0, 0), p(1, 0, 0), p(1, d, 0), p(0, d, 0))))
+        .containsExactly("spacing-over-radius");
+  }
+
+  @Test
+  void wiresThatCrossOrFollowEachOtherDoNotLieSideBySide() {
+    double d = 10 * RADIUS;
+    assertThat(
+            names(
+                wire(WIRE, p(0, 0, 0), p(1, 0, 0))
+                    .wire("across", WIRE, p(0.5, -0.5, d), p(0.5, 0.5, d))
+                    .wire("behind", WIRE, p(1.1, d, 0), p(2, d, 0))))
+        .isEmpty();
+  }
+
+  @Test
+  void heightOverRadius() {
+    double low = RADIUS * 9.2;
+    double high = RADIUS * 9.4;
+    for (Ground ground : List.of(Ground.perfect(), Soil.of(13, 0.005))) {
+      assertThat(names(wire(WIRE, p(0, 0, low), p(1, 0, low)).ground(ground)))
+          .containsExactly("height-over-radius");
+      assertThat(names(wire(WIRE, p(0, 0, high), p(1, 0, high)).ground(ground))).isEmpty();
+    }
+    assertThat(names(wire(WIRE, p(0, 0, low), p(1, 0, low)))).isEmpty();
+    assertThat(names(wire(WIRE, p(0, 0, low), p(0, 0, 1)).ground(Ground.perfect()))).isEmpty();
+  }
+
+  @Test
+  void sharpBend() {
+    for (double degrees : new double[] {14.9, 15.1, 170}) {
+      double angle = Math.toRadians(degrees);
+      Point end = p(Math.cos(angle), Math.sin(angle), 0);
+      List<String> expected = degrees < 15 ? List.of("sharp-bend") : List.of();
+      assertThat(names(wire(WIRE, p(1, 0, 0), p(0, 0, 0), end))).isEqualTo(expected);
+      Antenna.Builder joined = wire(WIRE, p(0, 0, 0), p(1, 0, 0));
+      assertThat(names(joined.wire("other", WIRE, p(0, 0, 0), end))).isEqualTo(expected);
+    }
+  }
+
+  @Test
+  void warningsComeWithTheSolution() {
+    Antenna antenna = pair(10 * RADIUS).feed("feed", "wire", Position.fraction(0.5)).build();
+    assertThat(new Solver().solve(antenna, FREQUENCY).warnings())
+        .isEqualTo(ThinWireLimits.warnings(antenna, FREQUENCY))
+        .hasSize(1);
+  }
+}
