@@ -11,6 +11,7 @@ module org.spanwire {
   exports org.spanwire.design;
   exports org.spanwire.geometry;
   exports org.spanwire.medium;
+  exports org.spanwire.practice;
   exports org.spanwire.result;
   exports org.spanwire.study;
   exports org.spanwire.unit;

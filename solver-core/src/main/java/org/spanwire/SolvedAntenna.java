@@ -3,6 +3,7 @@ package org.spanwire;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.geometry.Feed;
@@ -174,6 +175,56 @@ final class SolvedAntenna implements Solution {
 
   @Override
   public Complex current(String wire, double distance) {
+    return expansion(wire, distance, LegendrePolynomials::fill, piece -> 1);
+  }
+
+  @Override
+  public Complex charge(String wire, double distance) {
+    Mesh mesh = ports.mesh();
+    Complex slope =
+        expansion(
+            wire,
+            distance,
+            LegendrePolynomials::fillDerivatives,
+            piece -> 2 / mesh.pieces().get(piece).length());
+    return slope.multiply(Complex.I).divide(2 * Math.PI * frequencyHz);
+  }
+
+  @Override
+  public Complex fittingVoltage(String fitting) {
+    int index =
+        IntStream.range(0, antenna.fittings().size())
+            .filter(i -> antenna.fittings().get(i).name().equals(fitting))
+            .findFirst()
+            .orElseThrow(
+                () -> new IllegalArgumentException("there is no fitting '" + fitting + "'"));
+    return portVoltages[antenna.feeds().size() + index];
+  }
+
+  /** Writes functions of degree 0 to an order at an argument in [−1, 1], times a factor. */
+  @FunctionalInterface
+  private interface Basis {
+    void fill(double t, int order, double factor, double[] out, int offset);
+  }
+
+  /** Sum of the current's coefficients times functions of the place within its piece. */
+  private Complex expansion(String wire, double distance, Basis basis, IntToDoubleFunction factor) {
+    int piece = pieceAt(wire, distance);
+    Mesh mesh = ports.mesh();
+    double t = 2 * (distance - mesh.distance()[piece]) / mesh.pieces().get(piece).length() - 1;
+    int order = mesh.order()[piece];
+    double[] p = new double[order + 1];
+    basis.fill(Math.max(-1, Math.min(1, t)), order, factor.applyAsDouble(piece), p, 0);
+    double re = 0;
+    double im = 0;
+    for (int n = 0; n <= order; n++) {
+      re += p[n] * current.re()[piece][n];
+      im += p[n] * current.im()[piece][n];
+    }
+    return new Complex(re, im);
+  }
+
+  private int pieceAt(String wire, double distance) {
     Mesh mesh = ports.mesh();
     Wire found =
         antenna
@@ -191,17 +242,7 @@ final class SolvedAntenna implements Solution {
         piece = i;
       }
     }
-    double t = 2 * (distance - mesh.distance()[piece]) / mesh.pieces().get(piece).length() - 1;
-    int order = mesh.order()[piece];
-    double[] p = new double[order + 1];
-    LegendrePolynomials.fill(Math.max(-1, Math.min(1, t)), order, 1, p, 0);
-    double re = 0;
-    double im = 0;
-    for (int n = 0; n <= order; n++) {
-      re += p[n] * current.re()[piece][n];
-      im += p[n] * current.im()[piece][n];
-    }
-    return new Complex(re, im);
+    return piece;
   }
 
   @Override

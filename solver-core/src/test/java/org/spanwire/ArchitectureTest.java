@@ -47,7 +47,8 @@ class ArchitectureTest {
    */
   private static final List<Set<String>> LAYERS =
       List.of(
-          Set.of("study", "practice"),
+          Set.of("study"),
+          Set.of("practice"),
           Set.of("design"),
           Set.of(""),
           Set.of("circuit"),

@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import org.spanwire.ToleranceException;
 import org.spanwire.cli.command.BandsCommand;
 import org.spanwire.cli.command.CompletionCommand;
+import org.spanwire.cli.command.CutCommand;
 import org.spanwire.cli.command.InputException;
 import org.spanwire.cli.command.ProgramVersion;
 import org.spanwire.cli.command.SchemaCommand;
@@ -30,6 +31,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
     subcommands = {
       SolveCommand.class,
       BandsCommand.class,
+      CutCommand.class,
       SchemaCommand.class,
       CompletionCommand.class
     },
@@ -46,6 +48,8 @@ import picocli.CommandLine.UnmatchedArgumentException;
       "      impedance, SWR and gain at one frequency",
       "  spanwire solve kit.yaml --set height=8m --format json",
       "      another height, for a program to read",
+      "  spanwire cut kit.yaml",
+      "      what to cut, and what to trim",
       "",
       "Exit codes: 0 done, 1 a requirement failed, 2 bad input, 3 tolerance not reached, 70 internal error.",
       "Colours are left out where output is no terminal or NO_COLOR is set."

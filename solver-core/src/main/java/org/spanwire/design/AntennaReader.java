@@ -1,6 +1,7 @@
 package org.spanwire.design;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -16,6 +17,7 @@ import org.spanwire.geometry.Position;
 import org.spanwire.geometry.Wire;
 import org.spanwire.medium.Conductor;
 import org.spanwire.medium.Ground;
+import org.spanwire.medium.MechanicalProperties;
 import org.spanwire.medium.Soil;
 import org.spanwire.medium.Soils;
 import org.spanwire.unit.Dimension;
@@ -27,17 +29,27 @@ final class AntennaReader {
       "{soil: medium-dry}, {permittivity: 13, conductivity: 5 mS/m}, perfect, or free-space";
 
   private final Evaluator evaluator;
+  private final Map<String, MechanicalProperties> mechanical = new LinkedHashMap<>();
+  private final Map<String, Hang> hangs = new LinkedHashMap<>();
 
   AntennaReader(Evaluator evaluator) {
     this.evaluator = evaluator;
   }
 
+  /** The hanging wires by name, found by {@link #read}. */
+  Map<String, Hang> hangs() {
+    return hangs;
+  }
+
   Antenna read(Fields design) {
-    Map<String, Conductor> conductors =
+    Names made =
         some(
-                design.required("conductors", "{strand: {material: copper, diameter: 2 mm}}"),
-                "conductor")
-            .map(new ConductorReader(evaluator)::conductor);
+            design.required("conductors", "{strand: {material: copper, diameter: 2 mm}}"),
+            "conductor");
+    ConductorReader reader = new ConductorReader(evaluator);
+    Map<String, Conductor> conductors = made.map(reader::conductor);
+    made.map((name, item) -> reader.mechanical(item))
+        .forEach((name, m) -> m.ifPresent(properties -> mechanical.put(name, properties)));
     Map<String, Wire> wires =
         some(
                 design.required(
@@ -67,7 +79,7 @@ final class AntennaReader {
   }
 
   private Wire wire(String name, Item item, Map<String, Conductor> conductors) {
-    Fields fields = item.fields("conductor", "path");
+    Fields fields = item.fields("conductor", "path", "hang");
     Item reference = fields.required("conductor", conductors.keySet().iterator().next());
     Conductor conductor = conductors.get(reference.text());
     if (conductor == null) {
@@ -81,7 +93,24 @@ final class AntennaReader {
     if (points.size() < 2) {
       throw path.fault(path.name() + " has " + points.size() + " points; expected at least two");
     }
-    return new Wire(name, conductor, points);
+    Optional<Hang> hang = fields.optional("hang").map(h -> hang(name, h, reference.text(), points));
+    hang.ifPresent(h -> hangs.put(name, h));
+    return new Wire(
+        name,
+        conductor,
+        hang.flatMap(Hang::shape).map(shape -> shape.path(Hang.CHORD_ERROR)).orElse(points));
+  }
+
+  private Hang hang(String wire, Item item, String conductor, List<Point> points) {
+    MechanicalProperties properties = mechanical.get(conductor);
+    if (properties == null) {
+      throw item.fault(
+          item.name()
+              + " needs the weight of conductor "
+              + Words.quote(conductor)
+              + "; add mechanical: {mass-per-length: 28 g/m} to it");
+    }
+    return new HangReader(evaluator).hang(wire, item, points, properties);
   }
 
   private Point point(Item item) {
@@ -103,7 +132,7 @@ final class AntennaReader {
   private Feed feed(String name, Item item, Map<String, Wire> wires) {
     Fields fields = item.fields("wire", "at", "gap", "voltage", "capacitance");
     String wire = wire(fields, wires);
-    Position at = position(fields.required("at", "36 %"));
+    Position at = evaluator.position(fields.required("at", "36 %"));
     Complex voltage = fields.optional("voltage").map(this::voltage).orElse(Complex.ONE);
     double capacitance =
         fields
@@ -127,7 +156,7 @@ final class AntennaReader {
   private Fitting fitting(String name, Item item, Map<String, Wire> wires) {
     Fields fields = item.fields("wire", "at", "gap", "series", "parallel", "impedance");
     String wire = wire(fields, wires);
-    Position at = position(fields.required("at", "12 m"));
+    Position at = evaluator.position(fields.required("at", "12 m"));
     OptionalDouble gap = gap(fields);
     String kind = fields.only("series", "parallel", "impedance");
     Item part = fields.required(kind, "");
@@ -162,30 +191,6 @@ final class AntennaReader {
       throw reference.unknown("wire", wires.keySet());
     }
     return reference.text();
-  }
-
-  private Position position(Item item) {
-    var quantity = evaluator.quantity(item, item.text());
-    if (quantity.dimension().equals(Dimension.LENGTH)) {
-      return item.checked(() -> Position.distance(quantity.value()));
-    }
-    if (!quantity.dimension().equals(Dimension.NUMBER)) {
-      throw item.fault(
-          item.name()
-              + " is "
-              + quantity
-              + "; expected a fraction of the wire such as 36 %, or a"
-              + " distance from its first point such as 12 m");
-    }
-    if (!(quantity.value() >= 0 && quantity.value() <= 1)) {
-      throw item.fault(
-          item.name()
-              + " is "
-              + quantity
-              + "; expected 0 to 1 (0 to 100 %), or a distance with its"
-              + " unit such as 12 m");
-    }
-    return Position.fraction(quantity.value());
   }
 
   private OptionalDouble gap(Fields fields) {

@@ -1,11 +1,13 @@
 package org.spanwire.design;
 
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.spanwire.medium.Cladding;
 import org.spanwire.medium.Conductor;
 import org.spanwire.medium.Insulation;
 import org.spanwire.medium.Material;
 import org.spanwire.medium.Materials;
+import org.spanwire.medium.MechanicalProperties;
 import org.spanwire.medium.Stranding;
 import org.spanwire.unit.Dimension;
 
@@ -18,8 +20,12 @@ final class ConductorReader {
     this.evaluator = evaluator;
   }
 
+  private static Fields fields(Item item) {
+    return item.fields("material", "diameter", "strands", "cladding", "insulation", "mechanical");
+  }
+
   Conductor conductor(String name, Item item) {
-    Fields fields = item.fields("material", "diameter", "strands", "cladding", "insulation");
+    Fields fields = fields(item);
     Material material = material(fields.required("material", "copper"));
     Optional<Cladding> cladding = fields.optional("cladding").map(this::cladding);
     Optional<Insulation> insulation = fields.optional("insulation").map(this::insulation);
@@ -42,6 +48,42 @@ final class ConductorReader {
         () ->
             new Conductor(
                 name, stranding.equivalentRadius(), stranding.equivalent(material), insulation));
+  }
+
+  /** What the wire weighs and bears, if stated. */
+  Optional<MechanicalProperties> mechanical(Item item) {
+    Fields conductor = fields(item);
+    return conductor.optional("mechanical").map(m -> mechanical(m, metalArea(conductor)));
+  }
+
+  private double metalArea(Fields conductor) {
+    Optional<Stranding> strands = conductor.optional("strands").map(this::strands);
+    double radius =
+        strands
+            .map(Stranding::strandRadius)
+            .orElseGet(
+                () ->
+                    0.5
+                        * evaluator.positive(
+                            conductor.required("diameter", "2 mm"), Dimension.LENGTH));
+    return strands.map(Stranding::count).orElse(1) * Math.PI * radius * radius;
+  }
+
+  private MechanicalProperties mechanical(Item item, double metalArea) {
+    Fields fields =
+        item.fields("mass-per-length", "breaking-strength", "elastic-modulus", "expansion");
+    return new MechanicalProperties(
+        evaluator.positive(fields.required("mass-per-length", "28 g/m"), Dimension.MASS_PER_LENGTH),
+        positive(fields, "breaking-strength", Dimension.FORCE, 1),
+        positive(fields, "elastic-modulus", Dimension.PRESSURE, metalArea),
+        positive(fields, "expansion", Dimension.EXPANSION, 1));
+  }
+
+  private OptionalDouble positive(Fields fields, String key, Dimension dimension, double factor) {
+    return fields
+        .optional(key)
+        .map(value -> OptionalDouble.of(factor * evaluator.positive(value, dimension)))
+        .orElse(OptionalDouble.empty());
   }
 
   private Stranding strands(Item item) {

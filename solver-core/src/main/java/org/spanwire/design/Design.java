@@ -21,9 +21,11 @@ public final class Design {
   private final String title;
   private final Map<String, Parameter> parameters;
   private final Antenna antenna;
+  private final Map<String, Hang> hangs;
   private final List<Stage> feedChain;
   private final double referenceOhm;
   private final OptionalDouble power;
+  private final Optional<CutRules> cutRules;
   private final Optional<BandPlan> bandPlan;
   private final List<Double> frequencies;
   private final List<Requirement> requirements;
@@ -35,11 +37,14 @@ public final class Design {
     this.title = Words.oneLine(fields.required("title", "Hut kit").text());
     Evaluator evaluator = new Evaluator(fields.optional("parameters"), overrides);
     this.parameters = Collections.unmodifiableMap(evaluator.parameters());
-    this.antenna = new AntennaReader(evaluator).read(fields);
+    AntennaReader reader = new AntennaReader(evaluator);
+    this.antenna = reader.read(fields);
+    this.hangs = Collections.unmodifiableMap(reader.hangs());
     InstallationReader installation = new InstallationReader(evaluator);
     this.feedChain = fields.optional("feed-chain").map(installation::feedChain).orElse(List.of());
     this.referenceOhm = fields.optional("reference").map(installation::reference).orElse(50.0);
     this.power = fields.optional("power").map(installation::power).orElse(OptionalDouble.empty());
+    this.cutRules = fields.optional("cut").map(installation::cut);
     this.bandPlan = fields.optional("bands").map(installation::bands);
     this.frequencies =
         fields.optional("frequencies").map(installation::frequencies).orElse(List.of());
@@ -66,6 +71,7 @@ public final class Design {
                 "feed-chain",
                 "reference",
                 "power",
+                "cut",
                 "bands",
                 "frequencies",
                 "requirements");
@@ -95,9 +101,22 @@ public final class Design {
     return parameters;
   }
 
-  /** The wires, feeds, fittings and ground at the parameters' nominal values. */
+  /**
+   * The wires, feeds, fittings and ground at the parameters' nominal values. A wire that hangs has
+   * the path that it hangs in.
+   */
   public Antenna antenna() {
     return antenna;
+  }
+
+  /** The wires that hang, by name, in the order of the file; may be empty. */
+  public Map<String, Hang> hangs() {
+    return hangs;
+  }
+
+  /** How the wire is made up, if stated. */
+  public Optional<CutRules> cutRules() {
+    return cutRules;
   }
 
   /** The stages from the feedpoint towards the transmitter; empty if there are none. */

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.spanwire.geometry.Position;
 import org.spanwire.unit.Dimension;
 import org.spanwire.unit.Expression;
 import org.spanwire.unit.Quantity;
@@ -78,6 +79,31 @@ final class Evaluator {
           item.name() + " is " + new Quantity(value, wanted) + "; expected at least 0");
     }
     return value;
+  }
+
+  /** A place along a wire: a fraction of its length, or a distance from its first point. */
+  Position position(Item item) {
+    var quantity = quantity(item, item.text());
+    if (quantity.dimension().equals(Dimension.LENGTH)) {
+      return item.checked(() -> Position.distance(quantity.value()));
+    }
+    if (!quantity.dimension().equals(Dimension.NUMBER)) {
+      throw item.fault(
+          item.name()
+              + " is "
+              + quantity
+              + "; expected a fraction of the wire such as 36 %, or a"
+              + " distance from its first point such as 12 m");
+    }
+    if (!(quantity.value() >= 0 && quantity.value() <= 1)) {
+      throw item.fault(
+          item.name()
+              + " is "
+              + quantity
+              + "; expected 0 to 1 (0 to 100 %), or a distance with its"
+              + " unit such as 12 m");
+    }
+    return Position.fraction(quantity.value());
   }
 
   /** The value of an expression, where a bare number is in the SI unit of the dimension. */

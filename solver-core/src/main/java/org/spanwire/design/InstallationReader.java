@@ -115,6 +115,32 @@ final class InstallationReader {
                         + Words.remedy(name, known.stream().map(Band::name).toList())));
   }
 
+  CutRules cut(Item item) {
+    Fields fields = item.fields("datum", "loop", "fold-back", "terminal", "stretch", "tolerance");
+    return new CutRules(
+        datum(fields.required("datum", "eye")),
+        notNegative(fields, "loop", CutRules.PLAIN.loop(), Dimension.LENGTH),
+        notNegative(fields, "fold-back", CutRules.PLAIN.foldBack(), Dimension.LENGTH),
+        notNegative(fields, "terminal", CutRules.PLAIN.terminal(), Dimension.LENGTH),
+        notNegative(fields, "stretch", CutRules.PLAIN.stretch(), Dimension.NUMBER),
+        notNegative(fields, "tolerance", CutRules.PLAIN.tolerance(), Dimension.LENGTH));
+  }
+
+  private double notNegative(Fields fields, String key, double otherwise, Dimension dimension) {
+    return fields
+        .optional(key)
+        .map(value -> evaluator.notNegative(value, dimension))
+        .orElse(otherwise);
+  }
+
+  private static CutRules.Datum datum(Item item) {
+    return switch (item.text()) {
+      case "eye" -> CutRules.Datum.EYE;
+      case "tip" -> CutRules.Datum.TIP;
+      default -> throw item.unknown("datum", List.of("eye", "tip"));
+    };
+  }
+
   double reference(Item item) {
     return evaluator.positive(item, Dimension.RESISTANCE);
   }

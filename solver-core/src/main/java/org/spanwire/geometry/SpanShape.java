@@ -124,7 +124,8 @@ public final class SpanShape {
    * lies on a point; the first and the last point are the supports.
    *
    * <p>The polyline is shorter than the wire by less than 8 d²/3 over the length of a chord for
-   * each chord: a fifth of a millimetre for 40 m at a deviation d of 5 mm.
+   * each chord: for a sag f over a length L in all 8 d f/(3 L), half a millimetre at f = L/10 and d
+   * = 2 mm.
    *
    * @param deviation largest distance in metres of the wire from the straight lines, positive
    */

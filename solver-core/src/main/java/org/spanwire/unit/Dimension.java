@@ -6,8 +6,9 @@ import java.util.Map;
 import java.util.stream.Collectors;
 
 /**
- * The kind of a quantity: integer exponents of metre, kilogram, second, ampere, radian, decibel and
- * dBi. The angle counts as a dimension of its own so that a length is never taken for an angle.
+ * The kind of a quantity: integer exponents of metre, kilogram, second, ampere, kelvin, radian,
+ * decibel and dBi. The angle counts as a dimension of its own so that a length is never taken for
+ * an angle.
  */
 public final class Dimension {
 
@@ -26,9 +27,23 @@ public final class Dimension {
   /** Gain over an isotropic radiator, dBi. */
   public static final Dimension GAIN = base(Base.DBI);
 
-  private static final Dimension MASS = base(Base.KILOGRAM);
+  /** Mass, kilogram. */
+  public static final Dimension MASS = base(Base.KILOGRAM);
+
+  /** Mass per length, kilogram per metre. */
+  public static final Dimension MASS_PER_LENGTH = MASS.per(LENGTH);
+
   private static final Dimension TIME = base(Base.SECOND);
   private static final Dimension CURRENT = base(Base.AMPERE);
+
+  /** Force, newton. */
+  public static final Dimension FORCE = MASS.times(LENGTH).per(TIME).per(TIME);
+
+  /** Pressure and elastic modulus, pascal. */
+  public static final Dimension PRESSURE = FORCE.per(LENGTH).per(LENGTH);
+
+  /** Thermal expansion, relative change of length per kelvin. */
+  public static final Dimension EXPANSION = NUMBER.per(base(Base.KELVIN));
 
   /** Frequency, hertz. */
   public static final Dimension FREQUENCY = NUMBER.per(TIME);
@@ -65,6 +80,11 @@ public final class Dimension {
           new Named(RESISTANCE, "a resistance", "ohm", "50 ohm"),
           new Named(INDUCTANCE, "an inductance", "H", "4.2 uH"),
           new Named(CAPACITANCE, "a capacitance", "F", "60 pF"),
+          new Named(MASS, "a mass", "kg", "1.8 kg"),
+          new Named(MASS_PER_LENGTH, "a mass per length", "kg/m", "28 g/m"),
+          new Named(FORCE, "a force", "N", "100 N"),
+          new Named(PRESSURE, "a pressure or elastic modulus", "Pa", "110 GPa"),
+          new Named(EXPANSION, "a thermal expansion", "1/K", "17 ppm/K"),
           new Named(CONDUCTIVITY, "a conductivity", "S/m", "5 mS/m"));
 
   /** Exponents other than 0. */
@@ -166,6 +186,7 @@ public final class Dimension {
     KILOGRAM("kg"),
     SECOND("s"),
     AMPERE("A"),
+    KELVIN("K"),
     RADIAN("rad"),
     DECIBEL("dB"),
     DBI("dBi");

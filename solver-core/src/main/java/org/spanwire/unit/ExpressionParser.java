@@ -16,7 +16,7 @@ final class ExpressionParser {
       Pattern.compile("(?:[0-9]+(?:\\.[0-9]*)?|\\.[0-9]+)(?:[eE][+-]?[0-9]+)?");
   private static final Pattern NAME = Pattern.compile("[A-Za-z_][A-Za-z0-9_]*");
   private static final Pattern UNIT =
-      Pattern.compile("%|°|[\\p{L}\u2126\u00b5]+(?:/m(?![\\p{L}\\d_]))?");
+      Pattern.compile("%|°|[\\p{L}\u2126\u00b5]+(?:/[mK](?![\\p{L}\\d_]))?");
   private static final Pattern BARE = Pattern.compile("[+-]?\\s*" + NUMBER.pattern());
 
   private final String text;
@@ -125,9 +125,10 @@ final class ExpressionParser {
       Quantity bare = new Quantity(value, Dimension.NUMBER);
       return values -> bare;
     }
-    if (symbol.endsWith("/m") && Units.find(symbol).isEmpty()) {
-      at -= "/m".length();
-      symbol = symbol.substring(0, symbol.length() - "/m".length());
+    int stroke = symbol.indexOf('/');
+    if (stroke > 0 && Units.find(symbol).isEmpty()) {
+      at -= symbol.length() - stroke;
+      symbol = symbol.substring(0, stroke);
     }
     Quantity quantity = unit(number, symbol).of(number);
     return values -> quantity;

@@ -9,6 +9,9 @@ public final class PhysicalConstants {
   /** Speed of light in vacuum, m/s. */
   public static final double SPEED_OF_LIGHT = 299_792_458.0;
 
+  /** Standard acceleration of gravity, m/s², exact (CGPM 1901). */
+  public static final double STANDARD_GRAVITY = 9.80665;
+
   /** Magnetic constant μ0, H/m. */
   public static final double MAGNETIC_CONSTANT = 1.256_637_062_12e-6;
 

@@ -32,6 +32,7 @@ final class Units {
   private static final Map<String, Dimension> PREFIXED =
       Map.of(
           "m", Dimension.LENGTH,
+          "Pa", Dimension.PRESSURE,
           "Hz", Dimension.FREQUENCY,
           "W", Dimension.POWER,
           "V", Dimension.VOLTAGE,
@@ -40,6 +41,8 @@ final class Units {
           "H", Dimension.INDUCTANCE,
           "F", Dimension.CAPACITANCE,
           "S/m", Dimension.CONDUCTIVITY);
+  private static final Map<String, Dimension> PREFIXED_THOUSANDTHS =
+      Map.of("g", Dimension.MASS, "g/m", Dimension.MASS_PER_LENGTH);
   private static final Map<String, Unit> TABLE = table();
 
   private Units() {}
@@ -107,12 +110,12 @@ final class Units {
 
   private static Map<String, Unit> table() {
     Map<String, Unit> table = new HashMap<>();
-    for (Map.Entry<String, Dimension> unit : PREFIXED.entrySet()) {
-      for (Map.Entry<String, Integer> prefix : PREFIXES.entrySet()) {
-        BigDecimal factor = BigDecimal.ONE.scaleByPowerOfTen(prefix.getValue());
-        table.put(prefix.getKey() + unit.getKey(), new Unit(factor, unit.getValue()));
-      }
-    }
+    PREFIXED.forEach((symbol, dimension) -> putPrefixed(table, symbol, 0, dimension));
+    // The kilogram is the SI unit, but prefixes go to the gram.
+    PREFIXED_THOUSANDTHS.forEach((symbol, dimension) -> putPrefixed(table, symbol, -3, dimension));
+    table.put("N", unit("1", Dimension.FORCE));
+    table.put("kN", unit("1e3", Dimension.FORCE));
+    table.put("ppm/K", unit("1e-6", Dimension.EXPANSION));
     table.put("cm", unit("1e-2", Dimension.LENGTH));
     table.put("ft", unit("0.3048", Dimension.LENGTH));
     table.put("in", unit("0.0254", Dimension.LENGTH));
@@ -126,13 +129,21 @@ final class Units {
     return Map.copyOf(table);
   }
 
+  private static void putPrefixed(
+      Map<String, Unit> table, String symbol, int power, Dimension dimension) {
+    for (Map.Entry<String, Integer> prefix : PREFIXES.entrySet()) {
+      BigDecimal factor = BigDecimal.ONE.scaleByPowerOfTen(prefix.getValue() + power);
+      table.put(prefix.getKey() + symbol, new Unit(factor, dimension));
+    }
+  }
+
   private static Unit unit(String factor, Dimension dimension) {
     return new Unit(new BigDecimal(factor), dimension);
   }
 
   /** Names of the units without their prefixed forms, for messages. */
   static String listing() {
-    return "m, ft, in, mil, Hz, W, V, ohm, H, F, S/m, deg, rad, %, dB, dBi, with SI prefixes"
+    return "m, ft, in, mil, Hz, W, V, ohm, H, F, S/m, g, g/m, N, Pa, ppm/K, deg, rad, %, dB, dBi, with SI prefixes"
         + " (mm, MHz, kohm, uH, pF, MS/m), and AWG n";
   }
 

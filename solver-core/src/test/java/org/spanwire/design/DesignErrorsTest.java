@@ -38,8 +38,34 @@ class DesignErrorsTest {
     System.setErr(err);
   }
 
+  private static Arguments hanging(String hang, String... parts) {
+    return fault(
+        "strand: {material: copper, diameter: 2 mm}\nwires:\n  radiator:\n    conductor: strand",
+        "strand: {material: copper, diameter: 2 mm, mechanical: {mass-per-length: 28 g/m}}\n"
+            + "wires:\n  radiator:\n    hang: "
+            + hang
+            + "\n    conductor: strand",
+        parts);
+  }
+
   static Stream<Arguments> faults() {
     return Stream.of(
+        // Hanging and cutting.
+        fault(
+            "[span, 0, height]]",
+            "[span, 0, height]]\n    hang: »{tension: 100 N}",
+            "needs the weight of conductor 'strand'",
+            "mechanical: {mass-per-length: 28 g/m}"),
+        hanging("»{tension: 100 N, sag: 1 m}", "expected exactly one of tension, sag, length"),
+        hanging("{tension: »100 kg}", "expected a force such as 100 N"),
+        hanging("»{length: 20 m}", "does not reach over"),
+        hanging("»{tension: 1 N}", "too little to hold the load"),
+        hanging("»{sag: 1 m, loads: [{at: 100 %, mass: 1 kg}]}", "must lie between its ends"),
+        hanging("{sag: 1 m, loads: [{at: 50 %, mass: »0 kg}]}", "expected more than 0"),
+        fault(
+            "frequencies: [7.1 MHz]",
+            "frequencies: [7.1 MHz]\ncut: {datum: »end}",
+            "unknown datum 'end'; expected one of eye, tip"),
         // Keys.
         fault(
             "title: Small",
@@ -48,7 +74,7 @@ class DesignErrorsTest {
         fault(
             "conductor: strand",
             "»conducter: strand",
-            "did you mean conductor? expected one of conductor, path"),
+            "did you mean conductor? expected one of conductor, path, hang"),
         fault(
             "title: Small",
             "»zzz: Small",

@@ -233,6 +233,6 @@ class DesignReaderTest {
             complete()
                 .locate(new GeometryException(Subject.FITTING, "trap", "off the wire"))
                 .line())
-        .isEqualTo(31);
+        .isEqualTo(35);
   }
 }

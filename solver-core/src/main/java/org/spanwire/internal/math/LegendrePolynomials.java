@@ -21,4 +21,23 @@ public final class LegendrePolynomials {
       out[offset + k] = ((2 * k - 1) * t * out[offset + k - 1] - (k - 1) * out[offset + k - 2]) / k;
     }
   }
+
+  /**
+   * Writes P'_0(t) … P'_order(t) times a factor into out from offset on: P'_k = k P_(k−1) + t
+   * P'_(k−1), from the recurrences of Abramowitz and Stegun (1964), 22.7.10 and 22.8.5.
+   *
+   * @param t argument in [−1, 1]
+   * @param order highest degree, at least 0
+   */
+  public static void fillDerivatives(double t, int order, double factor, double[] out, int offset) {
+    double polynomial = 1;
+    double next = t;
+    out[offset] = 0;
+    for (int k = 1; k <= order; k++) {
+      out[offset + k] = k * factor * polynomial + t * out[offset + k - 1];
+      double following = ((2 * k + 1) * t * next - k * polynomial) / (k + 1);
+      polynomial = next;
+      next = following;
+    }
+  }
 }

@@ -33,4 +33,19 @@ class LegendrePolynomialsTest {
       assertThat(p[n]).isEqualTo(n % 2 == 0 ? 1.0 : -1.0);
     }
   }
+
+  @Test
+  void derivativesAgreeWithClosedForms() {
+    double[] p = new double[7];
+    for (double t = -1; t <= 1; t += 0.125) {
+      LegendrePolynomials.fillDerivatives(t, 5, 2, p, 1);
+      double t2 = t * t;
+      assertThat(p[1]).isZero();
+      assertThat(p[2]).isEqualTo(2);
+      assertThat(p[3]).isCloseTo(6 * t, within(1e-14));
+      assertThat(p[4]).isCloseTo(15 * t2 - 3, within(1e-14));
+      assertThat(p[5]).isCloseTo(t * (35 * t2 - 15), within(1e-14));
+      assertThat(p[6]).isCloseTo(0.25 * (315 * t2 * t2 - 210 * t2 + 15), within(1e-13));
+    }
+  }
 }

@@ -1,0 +1,83 @@
+package org.spanwire.cli.command;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.spanwire.Antenna;
+import org.spanwire.cli.output.CutReport;
+import org.spanwire.study.TrimRow;
+import org.spanwire.study.TrimStudy;
+import org.spanwire.design.CutRules;
+import org.spanwire.design.Design;
+import org.spanwire.geometry.Feed;
+import org.spanwire.practice.CutList;
+import org.spanwire.practice.Leg;
+import org.spanwire.practice.Trim;
+import org.spanwire.result.Warning;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+
+/** {@code spanwire cut}: lengths to cut and how to trim. */
+@Command(
+    name = "cut",
+    description = {
+      "Print the lengths to cut for every leg, and how the bands move when the wire is trimmed.",
+      "What eyes, terminals and stretch take is stated in the design under cut: {datum: eye, loop: 60 mm, fold-back: 150 mm,"
+          + " terminal: 30 mm, stretch: 0.2 %%, tolerance: 5 mm}. Insulation is part of the model already."
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  spanwire cut kit.yaml",
+      "      a sheet for the bench",
+      "  spanwire cut kit.yaml --format csv --output kit-cut.csv",
+      "      one row per leg for a spreadsheet"
+    })
+public final class CutCommand implements Runnable {
+
+  @Mixin private DesignOptions design;
+  @Mixin private OutputOptions output;
+
+  @Override
+  public void run() {
+    output.check(design.file());
+    Design read = design.read();
+    List<Warning> warnings = new ArrayList<>();
+    CutRules rules = read.cutRules().orElse(CutRules.PLAIN);
+    if (read.cutRules().isEmpty()) {
+      warnings.add(
+          new Warning(
+              "no-cut-rules",
+              "the design has no cut section: nothing is added for eyes and terminals; add"
+                  + " cut: {datum: eye, loop: 60 mm, fold-back: 150 mm}"));
+    }
+    List<Leg> legs = legs(read, rules);
+    Optional<Trim> trim = trim(read, warnings);
+    List<TrimRow> rows = trim.isPresent() ? rows(read) : List.of();
+    output.write(new CutReport(read, ProgramVersion.number(), rules, legs, trim, rows, warnings));
+  }
+
+  private static List<Leg> legs(Design read, CutRules rules) {
+    try {
+      return CutList.of(read.antenna(), rules);
+    } catch (IllegalArgumentException e) {
+      throw new InputException(read.source() + ": " + e.getMessage());
+    }
+  }
+
+  private static Optional<Trim> trim(Design read, List<Warning> warnings) {
+    Antenna antenna = read.antenna();
+    try {
+      return Optional.of(Trim.of(antenna, antenna.feeds().get(0)));
+    } catch (IllegalArgumentException e) {
+      warnings.add(new Warning("no-trim-table", e.getMessage()));
+      return Optional.empty();
+    }
+  }
+
+  private List<TrimRow> rows(Design read) {
+    Feed feed = read.antenna().feeds().get(0);
+    TrimStudy study = new TrimStudy(read.antenna(), feed, read.feedpointReferenceOhm());
+    return DesignOptions.solve(
+        read, () -> study.run(design.solver(), read.bands(), design.threads()));
+  }
+}

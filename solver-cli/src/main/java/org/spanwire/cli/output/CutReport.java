@@ -1,0 +1,148 @@
+package org.spanwire.cli.output;
+
+import com.fasterxml.jackson.core.JsonGenerator;
+import java.io.IOException;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.apache.commons.csv.CSVPrinter;
+import org.spanwire.study.TrimRow;
+import org.spanwire.design.CutRules;
+import org.spanwire.design.Design;
+import org.spanwire.practice.Leg;
+import org.spanwire.practice.Trim;
+import org.spanwire.result.Warning;
+
+/**
+ * The outcome of {@code spanwire cut}.
+ *
+ * @param design what is cut
+ * @param version version of the program
+ * @param rules how the wire is made up
+ * @param legs what to cut
+ * @param trim how the trimmed length is shared; empty if nothing can be trimmed
+ * @param rows what trimming does in each band
+ * @param warnings named doubts
+ */
+public record CutReport(
+    Design design,
+    String version,
+    CutRules rules,
+    List<Leg> legs,
+    Optional<Trim> trim,
+    List<TrimRow> rows,
+    List<Warning> warnings)
+    implements Report {
+
+  /** Takes copies. */
+  public CutReport {
+    legs = List.copyOf(legs);
+    rows = List.copyOf(rows);
+    warnings = List.copyOf(warnings);
+  }
+
+  @Override
+  public String text(Palette palette) {
+    return new CutText(this, palette).render();
+  }
+
+  static String word(Enum<?> value) {
+    return value.name().toLowerCase(Locale.ROOT);
+  }
+
+  @Override
+  public void json(JsonGenerator json) throws IOException {
+    json.writeStartObject();
+    json.writeStringField("format", Json.FORMAT);
+    json.writeStringField("command", "cut");
+    json.writeStringField("design", design.title());
+    json.writeStringField("version", version);
+    json.writeObjectFieldStart("rules");
+    json.writeStringField("datum", word(rules.datum()));
+    json.writeNumberField("loop_m", rules.loop());
+    json.writeNumberField("fold_back_m", rules.foldBack());
+    json.writeNumberField("terminal_m", rules.terminal());
+    json.writeNumberField("stretch", rules.stretch());
+    json.writeNumberField("tolerance_m", rules.tolerance());
+    json.writeEndObject();
+    json.writeArrayFieldStart("legs");
+    for (Leg leg : legs) {
+      json.writeStartObject();
+      json.writeStringField("wire", leg.wire());
+      end(json, "from", leg.from());
+      end(json, "to", leg.to());
+      json.writeNumberField("model_length_m", leg.modelLength());
+      json.writeNumberField("cut_length_m", leg.cutLength());
+      json.writeNumberField("made_up_length_m", leg.madeUpLength());
+      json.writeEndObject();
+    }
+    json.writeEndArray();
+    json.writeFieldName("trim");
+    if (trim.isEmpty()) {
+      json.writeNull();
+    } else {
+      trim(json, trim.get());
+    }
+    Json.warnings(json, warnings);
+    json.writeEndObject();
+  }
+
+  private static void end(JsonGenerator json, String name, Leg.End end) throws IOException {
+    json.writeObjectFieldStart(name);
+    json.writeStringField("kind", word(end.kind()));
+    if (!end.name().isEmpty()) {
+      json.writeStringField("name", end.name());
+    }
+    json.writeEndObject();
+  }
+
+  private void trim(JsonGenerator json, Trim shares) throws IOException {
+    json.writeStartObject();
+    json.writeStringField("wire", shares.wire());
+    json.writeNumberField("first_share", shares.firstShare());
+    json.writeNumberField("last_share", shares.lastShare());
+    json.writeArrayFieldStart("bands");
+    for (TrimRow row : rows) {
+      json.writeStartObject();
+      json.writeStringField("band", row.band());
+      if (row.effect().isEmpty()) {
+        json.writeNullField("best_match_hz");
+        json.writeNullField("hz_per_m");
+        Json.undefined(json);
+      } else {
+        json.writeNumberField("best_match_hz", row.effect().get().bestMatchHz());
+        json.writeNumberField("hz_per_m", row.effect().get().hertzPerMetre());
+      }
+      json.writeEndObject();
+    }
+    json.writeEndArray();
+    json.writeEndObject();
+  }
+
+  /** The legs; the trim table is in text and JSON. */
+  @Override
+  public void csv(CSVPrinter csv) throws IOException {
+    csv.printRecord(
+        "wire",
+        "from",
+        "from_name",
+        "to",
+        "to_name",
+        "model_length_m",
+        "cut_length_m",
+        "made_up_length_m",
+        "tolerance_m");
+    for (Leg leg : legs) {
+      csv.printRecord(
+          leg.wire(),
+          word(leg.from().kind()),
+          leg.from().name(),
+          word(leg.to().kind()),
+          leg.to().name(),
+          leg.modelLength(),
+          leg.cutLength(),
+          leg.madeUpLength(),
+          rules.tolerance());
+    }
+  }
+}
