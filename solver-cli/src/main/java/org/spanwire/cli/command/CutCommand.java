@@ -5,8 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import org.spanwire.Antenna;
 import org.spanwire.cli.output.CutReport;
-import org.spanwire.study.TrimRow;
-import org.spanwire.study.TrimStudy;
 import org.spanwire.design.CutRules;
 import org.spanwire.design.Design;
 import org.spanwire.geometry.Feed;
@@ -14,6 +12,8 @@ import org.spanwire.practice.CutList;
 import org.spanwire.practice.Leg;
 import org.spanwire.practice.Trim;
 import org.spanwire.result.Warning;
+import org.spanwire.study.TrimRow;
+import org.spanwire.study.TrimStudy;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 

@@ -6,12 +6,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.apache.commons.csv.CSVPrinter;
-import org.spanwire.study.TrimRow;
 import org.spanwire.design.CutRules;
 import org.spanwire.design.Design;
 import org.spanwire.practice.Leg;
 import org.spanwire.practice.Trim;
 import org.spanwire.result.Warning;
+import org.spanwire.study.TrimRow;
 
 /**
  * The outcome of {@code spanwire cut}.

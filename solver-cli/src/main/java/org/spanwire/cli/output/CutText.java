@@ -1,11 +1,11 @@
 package org.spanwire.cli.output;
 
 import java.util.List;
-import org.spanwire.study.TrimRow;
 import org.spanwire.design.CutRules;
 import org.spanwire.practice.Leg;
 import org.spanwire.practice.Trim;
 import org.spanwire.result.Warning;
+import org.spanwire.study.TrimRow;
 
 /** The outcome of {@code spanwire cut} as a sheet for the bench. */
 final class CutText {
