@@ -33,6 +33,7 @@ final class SaddlePath implements VectorQuadrature.Integrand {
   private static final double NEAR = 10;
 
   private final ReflectionSpectrum spectrum;
+  private final KernelSet kernels;
   private final ComplexRoot root = new ComplexRoot();
   private final double[] factors = new double[8];
   private final double[] hankel = new double[8];
@@ -61,8 +62,9 @@ final class SaddlePath implements VectorQuadrature.Integrand {
   private double rootC;
   private double rootS;
 
-  SaddlePath(ReflectionSpectrum spectrum) {
+  SaddlePath(ReflectionSpectrum spectrum, KernelSet kernels) {
     this.spectrum = spectrum;
+    this.kernels = kernels;
   }
 
   /**
@@ -274,26 +276,13 @@ final class SaddlePath implements VectorQuadrature.Integrand {
     combine(sr, si, wr, wi, 0.5 * mr, 0.5 * mi, values);
   }
 
-  /** Multiplies the factors with s/j H0 or s² w H1 and the given measure. */
+  /** Hands s/j times the measure to the kernels, with Hankel functions for Bessel functions. */
   private void combine(
       double sr, double si, double wr, double wi, double mr, double mi, double[] values) {
     BesselFunctions.hankelScaled(rho * sr, rho * si, hankel);
     double ar = sr * mr - si * mi;
     double ai = sr * mi + si * mr;
-    double br = ai * hankel[0] + ar * hankel[1];
-    double bi = ai * hankel[1] - ar * hankel[0];
-    for (int i = 0; i < 6; i += 2) {
-      values[i] = factors[i] * br - factors[i + 1] * bi;
-      values[i + 1] = factors[i] * bi + factors[i + 1] * br;
-    }
-    double xr = sr * wr - si * wi;
-    double xi = sr * wi + si * wr;
-    br = ar * xr - ai * xi;
-    bi = ar * xi + ai * xr;
-    double yr = br * hankel[2] - bi * hankel[3];
-    double yi = br * hankel[3] + bi * hankel[2];
-    values[6] = factors[6] * yr - factors[7] * yi;
-    values[7] = factors[6] * yi + factors[7] * yr;
+    kernels.write(sr, si, wr, wi, ai, -ar, factors, hankel, rho, values);
   }
 
   /**

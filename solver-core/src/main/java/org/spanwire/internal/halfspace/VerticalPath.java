@@ -14,14 +14,16 @@ final class VerticalPath implements VectorQuadrature.Integrand {
   private static final double ROOT_HALF = Math.sqrt(0.5);
 
   private final ReflectionSpectrum spectrum;
+  private final KernelSet kernels;
   private final ComplexRoot root = new ComplexRoot();
   private final double[] factors = new double[8];
   private final double[] bessel = new double[8];
   private double rho;
   private double zeta;
 
-  VerticalPath(ReflectionSpectrum spectrum) {
+  VerticalPath(ReflectionSpectrum spectrum, KernelSet kernels) {
     this.spectrum = spectrum;
+    this.kernels = kernels;
   }
 
   /**
@@ -61,18 +63,6 @@ final class VerticalPath implements VectorQuadrature.Integrand {
     spectrum.at(1, -t, root.re, root.im, factors);
     BesselFunctions.besselJ(rho * sr, rho * si, bessel);
     double decay = Math.exp(-zeta * t);
-    double br = decay * bessel[0];
-    double bi = decay * bessel[1];
-    for (int i = 0; i < 6; i += 2) {
-      values[i] = factors[i] * br - factors[i + 1] * bi;
-      values[i + 1] = factors[i] * bi + factors[i + 1] * br;
-    }
-    // j w s = (t + j) s
-    double mr = decay * (t * sr - si);
-    double mi = decay * (t * si + sr);
-    double nr = mr * bessel[2] - mi * bessel[3];
-    double ni = mr * bessel[3] + mi * bessel[2];
-    values[6] = factors[6] * nr - factors[7] * ni;
-    values[7] = factors[6] * ni + factors[7] * nr;
+    kernels.write(sr, si, 1, -t, decay, 0, factors, bessel, rho, values);
   }
 }

@@ -51,8 +51,10 @@ class SommerfeldKernelTest {
       ReflectionSpectrum spectrum = new ReflectionSpectrum(permittivity, -loss);
       double[] vertical = new double[8];
       double[] saddle = new double[8];
-      new VerticalPath(spectrum).add(rho, zeta, limit, 26, new VectorQuadrature(8), vertical);
-      new SaddlePath(spectrum).add(rho, zeta, limit, 26, new VectorQuadrature(8), saddle);
+      new VerticalPath(spectrum, new PotentialKernels())
+          .add(rho, zeta, limit, 26, new VectorQuadrature(8), vertical);
+      new SaddlePath(spectrum, new PotentialKernels())
+          .add(rho, zeta, limit, 26, new VectorQuadrature(8), saddle);
       turn(vertical, zeta);
       turn(saddle, distance);
       assertThat(difference(vertical, saddle, rho, zeta))
