@@ -5,8 +5,7 @@ import java.util.OptionalDouble;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.result.CurrentSample;
 import org.spanwire.result.Direction;
-import org.spanwire.result.GainSample;
-import org.spanwire.result.PeakGain;
+import org.spanwire.result.EffectiveLength;
 import org.spanwire.result.PowerBudget;
 import org.spanwire.result.Warning;
 
@@ -17,10 +16,7 @@ import org.spanwire.result.Warning;
  * <p>Phasors are rms with time convention exp(+jωt). Gain counts conductor and ground loss,
  * mismatch not.
  */
-public interface Solution {
-
-  /** Frequency in hertz. */
-  double frequencyHz();
+public interface Solution extends FieldSource {
 
   /**
    * Input impedance in ohms of the first feed with all feeds driven as stated; infinite for zero
@@ -87,14 +83,11 @@ public interface Solution {
   /** Currents at evenly spaced places of every wire, both ends included. */
   List<CurrentSample> currents(int perWire);
 
-  /** Gain in dBi in a direction; negative infinity in an exact null and below a ground. */
-  double gainDbi(Direction direction);
-
-  /** The largest gain at an elevation, over azimuth, found by search. */
-  GainSample gainAtElevation(double elevationDegrees);
-
-  /** The largest gain over all directions, found by search. */
-  PeakGain peakGain();
+  /**
+   * Effective length of a feed towards a direction, from reciprocity: what a plane wave from there
+   * induces at the open feed, all other feeds open and all fittings in place (Sinclair 1950).
+   */
+  EffectiveLength effectiveLength(String feed, Direction direction);
 
   /** Power radiated into the sky over power accepted. */
   double radiationEfficiency();

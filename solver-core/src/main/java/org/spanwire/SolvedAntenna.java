@@ -8,21 +8,25 @@ import java.util.stream.IntStream;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.geometry.Feed;
 import org.spanwire.geometry.Fitting;
+import org.spanwire.geometry.Point;
 import org.spanwire.geometry.Wire;
 import org.spanwire.internal.basis.CurrentExpansion;
 import org.spanwire.internal.field.AbsorbedPower;
-import org.spanwire.internal.field.FarField;
 import org.spanwire.internal.field.GainPattern;
-import org.spanwire.internal.field.RadiatedPower;
 import org.spanwire.internal.math.LegendrePolynomials;
 import org.spanwire.internal.mesh.Mesh;
 import org.spanwire.internal.moment.PortSolution;
 import org.spanwire.medium.Soil;
 import org.spanwire.result.CurrentSample;
 import org.spanwire.result.Direction;
+import org.spanwire.result.EffectiveLength;
 import org.spanwire.result.GainSample;
+import org.spanwire.result.Lobe;
+import org.spanwire.result.MainLobe;
+import org.spanwire.result.NearField;
 import org.spanwire.result.PeakGain;
 import org.spanwire.result.PowerBudget;
+import org.spanwire.result.RadiatedField;
 import org.spanwire.result.Warning;
 
 /** A solution on one mesh. */
@@ -35,8 +39,6 @@ final class SolvedAntenna implements Solution {
    */
   private static final double ERROR_PER_ORDER = 0.52;
 
-  private static final double POWER_TOLERANCE = 1e-7;
-
   private final Antenna antenna;
   private final double frequencyHz;
   private final double integralAccuracy;
@@ -48,10 +50,7 @@ final class SolvedAntenna implements Solution {
   private final Complex[] portVoltages;
   private final CurrentExpansion current;
   private final List<Warning> warnings;
-  private final FarField farField;
-
-  /** Computed on first use. */
-  private Double radiated;
+  private final CurrentFields fields;
 
   SolvedAntenna(
       Antenna antenna,
@@ -77,7 +76,7 @@ final class SolvedAntenna implements Solution {
         new PortNetwork(shunts, loads, ports::coarseAdmittance).currents(feedVoltages);
     portVoltages = network.voltages(feedVoltages);
     current = ports.currents(portVoltages);
-    farField = new FarField(current, frequencyHz, antenna.ground());
+    fields = new CurrentFields(ports.mesh().pieces(), current, frequencyHz, antenna.ground());
   }
 
   private int feedIndex(String name) {
@@ -271,7 +270,17 @@ final class SolvedAntenna implements Solution {
   }
 
   private GainPattern pattern() {
-    return new GainPattern(farField, accepted());
+    return fields.pattern(accepted());
+  }
+
+  @Override
+  public NearField nearField(Point point) {
+    return fields.nearField(point);
+  }
+
+  @Override
+  public RadiatedField farField(Direction direction) {
+    return fields.farField().at(direction);
   }
 
   @Override
@@ -289,11 +298,37 @@ final class SolvedAntenna implements Solution {
     return pattern().peak();
   }
 
-  private synchronized double radiated() {
-    if (radiated == null) {
-      radiated = RadiatedPower.of(farField, POWER_TOLERANCE).watts();
-    }
-    return radiated;
+  @Override
+  public MainLobe mainLobe() {
+    return fields.mainLobe(accepted());
+  }
+
+  @Override
+  public List<Lobe> lobes() {
+    return fields.lobes(accepted());
+  }
+
+  @Override
+  public double directivityDbi() {
+    return fields.directivityDbi();
+  }
+
+  @Override
+  public double directivityErrorDb() {
+    return fields.directivityErrorDb();
+  }
+
+  @Override
+  public EffectiveLength effectiveLength(String feed, Direction direction) {
+    int index = feedIndex(feed);
+    Complex[][] impedances = network.impedanceMatrix();
+    CurrentExpansion unit = ports.currents(network.voltages(impedances[index]));
+    return new CurrentFields(ports.mesh().pieces(), unit, frequencyHz, antenna.ground())
+        .effectiveLength(direction, Complex.ONE, impedances[index][index]);
+  }
+
+  private double radiated() {
+    return fields.radiated().watts();
   }
 
   @Override
@@ -342,7 +377,8 @@ final class SolvedAntenna implements Solution {
     if (!(antenna.ground() instanceof Soil soil)) {
       return budget;
     }
-    double absorbed = AbsorbedPower.of(current, frequencyHz, soil, POWER_TOLERANCE).watts();
+    double absorbed =
+        AbsorbedPower.of(current, frequencyHz, soil, CurrentFields.POWER_TOLERANCE).watts();
     return new PowerBudget(
         budget.accepted(),
         budget.radiated(),

@@ -8,6 +8,7 @@ import org.spanwire.medium.Ground;
 import org.spanwire.medium.PerfectGround;
 import org.spanwire.medium.Soil;
 import org.spanwire.result.Direction;
+import org.spanwire.result.RadiatedField;
 import org.spanwire.unit.PhysicalConstants;
 
 /**

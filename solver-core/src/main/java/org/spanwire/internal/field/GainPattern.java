@@ -12,6 +12,7 @@ import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
 import org.apache.commons.math3.optim.univariate.UnivariatePointValuePair;
 import org.spanwire.result.Direction;
 import org.spanwire.result.GainSample;
+import org.spanwire.result.Lobe;
 import org.spanwire.result.PeakGain;
 
 /**
@@ -39,7 +40,17 @@ public final class GainPattern {
   private final FarField field;
   private final double referencePower;
 
-  private record Candidate(double intensity, double elevation, double azimuth) {}
+  /** A direction in degrees where the intensity may be largest. */
+  record Candidate(double intensity, double elevation, double azimuth) {
+
+    /** Whether two maxima are equal but for rounding. */
+    boolean isAsHighAs(Candidate other) {
+      return Math.abs(intensity - other.intensity) <= 1e-8 * other.intensity;
+    }
+  }
+
+  /** A sample and the local maximum above it. */
+  private record Climb(Candidate from, Candidate top) {}
 
   /**
    * Prepares a pattern.
@@ -131,6 +142,69 @@ public final class GainPattern {
 
   /** The largest gain over all directions, over a ground over those above it. */
   public PeakGain peak() {
+    Samples samples = samples();
+    if (samples.areLevel()) {
+      return new PeakGain(
+          decibels(samples.highest), OptionalDouble.empty(), OptionalDouble.empty());
+    }
+    List<Candidate> found = new ArrayList<>();
+    for (Climb climb : climbAll(samples, WORTH_CLIMBING)) {
+      found.add(climb.from);
+      found.add(climb.top);
+    }
+    // A crest may run through many elevations; where it meets the horizon is the place to name.
+    found.addAll(climbRing(ring(0, 1), 0));
+    return described(select(found));
+  }
+
+  /**
+   * The lobes, highest first: local maxima that are no lower than a fraction of the highest. A
+   * crest counts once; so does a pattern that is the same in all directions, which has no lobes.
+   *
+   * @param fraction least intensity of a lobe over the largest
+   * @param most number of lobes at most, the highest are kept
+   */
+  public List<Lobe> lobes(double fraction, int most) {
+    Samples samples = samples();
+    if (samples.areLevel()) {
+      return List.of();
+    }
+    List<Candidate> tops = new ArrayList<>();
+    climbAll(samples, WORTH_CLIMBING * fraction).forEach(climb -> tops.add(climb.top));
+    // Where a crest meets the horizon is the place to name.
+    for (Candidate low : climbRing(ring(0, 1), 0)) {
+      if (tops.stream().anyMatch(top -> low.isAsHighAs(top))) {
+        tops.add(low);
+      }
+    }
+    double step = 1 / (2 * field.electricalRadius() + 4);
+    return new Crests(field, step)
+        .of(tops).stream()
+            .map(GainPattern::select)
+            .filter(c -> c.intensity >= fraction * samples.highest)
+            .sorted(
+                Comparator.comparingLong((Candidate c) -> -Math.round(1e7 * decibels(c.intensity)))
+                    .thenComparingDouble(c -> Math.abs(c.elevation))
+                    .thenComparingDouble(c -> -c.elevation)
+                    .thenComparingDouble(Candidate::azimuth))
+            .limit(most)
+            .map(this::lobe)
+            .toList();
+  }
+
+  private Lobe lobe(Candidate top) {
+    PeakGain gain = described(top);
+    return new Lobe(gain.gainDbi(), top.elevation, gain.azimuthDegrees());
+  }
+
+  /** Intensities at a grid of directions, one row for each elevation in radians. */
+  private record Samples(double[] elevations, double[][] grid, double lowest, double highest) {
+    boolean areLevel() {
+      return highest - lowest <= SAME * highest;
+    }
+  }
+
+  private Samples samples() {
     double[] elevations = elevations();
     double[][] grid = new double[elevations.length][];
     int columns = circle(field.horizontalRadius());
@@ -148,13 +222,7 @@ public final class GainPattern {
         lowest = Math.min(lowest, grid[row][i]);
       }
     }
-    if (highest - lowest <= SAME * highest) {
-      return new PeakGain(decibels(highest), OptionalDouble.empty(), OptionalDouble.empty());
-    }
-    List<Candidate> found = climbAll(grid, elevations, highest);
-    // A crest may run through many elevations; where it meets the horizon is the place to name.
-    found.addAll(climbRing(ring(0, 1), 0));
-    return described(select(found));
+    return new Samples(elevations, grid, lowest, highest);
   }
 
   private PeakGain described(Candidate best) {
@@ -185,20 +253,24 @@ public final class GainPattern {
     return rows.stream().mapToDouble(Double::doubleValue).toArray();
   }
 
-  private List<Candidate> climbAll(double[][] grid, double[] elevations, double highest) {
+  private List<Climb> climbAll(Samples samples, double worth) {
+    double[][] grid = samples.grid;
+    double[] elevations = samples.elevations;
     double detail = 1 / (2 * field.electricalRadius() + 4);
     PeakSearch search = new PeakSearch(field);
-    List<Candidate> found = new ArrayList<>();
+    List<Climb> found = new ArrayList<>();
     for (int row = 0; row < grid.length; row++) {
       int columns = Math.abs(elevations[row]) > 1.57 ? 1 : grid[row].length;
       for (int i = 0; i < columns; i++) {
-        if (grid[row][i] >= WORTH_CLIMBING * highest && isLocalMaximum(grid, row, i)) {
+        if (grid[row][i] >= worth * samples.highest && isLocalMaximum(grid, row, i)) {
           double phi = 2 * Math.PI * i / grid[row].length;
           double cos = Math.cos(elevations[row]);
           search.climb(cos * Math.cos(phi), cos * Math.sin(phi), Math.sin(elevations[row]), detail);
-          found.add(candidate(grid[row][i], Math.toDegrees(elevations[row]), Math.toDegrees(phi)));
           found.add(
-              candidate(search.intensity(), search.elevationDegrees(), search.azimuthDegrees()));
+              new Climb(
+                  candidate(grid[row][i], Math.toDegrees(elevations[row]), Math.toDegrees(phi)),
+                  candidate(
+                      search.intensity(), search.elevationDegrees(), search.azimuthDegrees())));
         }
       }
     }
@@ -217,7 +289,7 @@ public final class GainPattern {
     return true;
   }
 
-  private static Candidate candidate(double intensity, double elevation, double azimuth) {
+  static Candidate candidate(double intensity, double elevation, double azimuth) {
     double turned = Math.rint(azimuth * ANGLE_STEPS_PER_DEGREE) / ANGLE_STEPS_PER_DEGREE % 360;
     return new Candidate(
         intensity,

@@ -17,6 +17,15 @@ final class PeakSearch {
 
   private static final int MOST_STEPS = 400;
 
+  /** A smaller relative rise is rounding; along a level crest it leads nowhere. */
+  private static final double ROUNDING = 1e-13;
+
+  /** Share of the curvatures by which both are enlarged (Levenberg 1944). */
+  private static final double DAMPING = 1e-5;
+
+  /** Longest Newton step over the stencil's size. */
+  private static final double LONGEST = 2;
+
   private final FarField field;
   private final double[] work = new double[FarField.WORK];
   private final double[] around = new double[9];
@@ -64,16 +73,22 @@ final class PeakSearch {
     double haa = around[7] - 2 * level + around[1];
     double hbb = around[5] - 2 * level + around[3];
     double hab = 0.25 * (around[8] - around[6] - around[2] + around[0]);
+    // Along a level crest the curvature is rounding only; damping keeps the search from drifting.
+    double damping = DAMPING * (Math.abs(haa) + Math.abs(hbb));
+    haa -= damping;
+    hbb -= damping;
     double determinant = haa * hbb - hab * hab;
     if (haa < 0 && determinant > 1e-6 * haa * haa) {
-      double a = h * clip((hab * gb - hbb * ga) / determinant);
-      double b = h * clip((hab * ga - haa * gb) / determinant);
-      if (at(across, a, b) >= around[top]) {
-        moveTo(across, a, b);
-        return 0.25;
+      double a = clip((hab * gb - hbb * ga) / determinant);
+      double b = clip((hab * ga - haa * gb) / determinant);
+      double there = at(across, h * a, h * b);
+      if (there >= around[top] && there > level * (1 + ROUNDING)) {
+        moveTo(across, h * a, h * b);
+        // A step that was cut short has not arrived; the next one must not be shorter.
+        return Math.max(Math.abs(a), Math.abs(b)) < LONGEST ? 0.25 : 1;
       }
     }
-    if (top == 4) {
+    if (top == 4 || around[top] <= level * (1 + ROUNDING)) {
       return 0.25;
     }
     moveTo(across, (top / 3 - 1) * h, (top % 3 - 1) * h);
@@ -81,7 +96,7 @@ final class PeakSearch {
   }
 
   private static double clip(double steps) {
-    return Math.max(-2, Math.min(2, steps));
+    return Math.max(-LONGEST, Math.min(LONGEST, steps));
   }
 
   /** Two unit vectors across the present direction. */

@@ -31,6 +31,16 @@ public record Piece(
     return z + 0.5 * (1 + t) * length * uz;
   }
 
+  /** Distance in metres of a point from the axis between the ends. */
+  public double distance(double px, double py, double pz) {
+    double along = (px - x) * ux + (py - y) * uy + (pz - z) * uz;
+    double t = 2 * Math.max(0, Math.min(length, along)) / length - 1;
+    double dx = px - x(t);
+    double dy = py - y(t);
+    double dz = pz - z(t);
+    return Math.sqrt(dx * dx + dy * dy + dz * dz);
+  }
+
   /** The piece mirrored in the plane z = 0, its direction mirrored with it. */
   public Piece image() {
     return new Piece(x, y, -z, ux, uy, -uz, length, radius);

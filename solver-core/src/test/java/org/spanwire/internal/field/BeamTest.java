@@ -11,6 +11,7 @@ import org.spanwire.internal.basis.CurrentExpansion;
 import org.spanwire.medium.Ground;
 import org.spanwire.result.Direction;
 import org.spanwire.result.PeakGain;
+import org.spanwire.result.RadiatedField;
 import org.spanwire.unit.PhysicalConstants;
 
 /**

@@ -1,4 +1,4 @@
-package org.spanwire.internal.field;
+package org.spanwire.result;
 
 import org.apache.commons.math3.complex.Complex;
 

@@ -1,0 +1,203 @@
+package org.spanwire.internal.field;
+
+import java.util.List;
+import org.spanwire.internal.halfspace.ReflectedFieldKernel;
+import org.spanwire.internal.math.GaussLegendre;
+import org.spanwire.internal.math.LegendrePolynomials;
+
+/**
+ * Field that soil reflects, from the mixed potentials of {@link ReflectedFieldKernel} (formulation
+ * C of Michalski and Zheng 1990): E = −jωA − ∇φ, H = ∇×A/μ0. On each part of a wire the integrand
+ * is interpolated at Gauss nodes; the part is halved until the last coefficients of the interpolant
+ * are small.
+ *
+ * <p>Fields leave out the factor 1/(4π); E has the factor 1/(jωε0) left out too. Not thread-safe:
+ * holds work space.
+ */
+final class ReflectedField {
+
+  private static final GaussLegendre RULE = GaussLegendre.of(12);
+  private static final int NODES = 12;
+  private static final int DEEPEST = 30;
+
+  /** Field of a unit current element (E and H) and of a unit charge (E): 9 complex numbers. */
+  private static final int CHANNELS = 18;
+
+  private static final int CHARGE = 12;
+
+  private final double k;
+  private final List<Stretch> stretches;
+  private final List<Terminal> charges;
+  private final ReflectedFieldKernel kernel;
+  private final double tolerance;
+
+  private final double[] kernels = new double[ReflectedFieldKernel.VALUES];
+  private final double[] currents = new double[2 * NODES];
+  private final double[] slopes = new double[2 * NODES];
+  private final double[][] values = new double[NODES][CHANNELS];
+  private final double[] legendre = new double[NODES];
+
+  private double x;
+  private double y;
+  private double z;
+  private double offsetX;
+  private double offsetY;
+  private double rho;
+  private double cos;
+  private double sin;
+
+  /**
+   * @param tolerance wanted relative error of the interpolation, well above the kernel's own error
+   */
+  ReflectedField(
+      List<Stretch> stretches,
+      List<Terminal> charges,
+      double k,
+      ReflectedFieldKernel kernel,
+      double tolerance) {
+    this.k = k;
+    this.stretches = stretches;
+    this.charges = charges;
+    this.kernel = kernel;
+    this.tolerance = tolerance;
+  }
+
+  /**
+   * Adds the field at a point to {@code out}, in the order of {@link DirectField}, and the sums of
+   * the moduli of what was added to E and H to {@code gross}.
+   */
+  void add(double toX, double toY, double toZ, double[] out, double[] gross) {
+    x = toX;
+    y = toY;
+    z = toZ;
+    for (Stretch stretch : stretches) {
+      integrate(stretch, 0, stretch.length(), 0, out, gross);
+    }
+    for (Terminal t : charges) {
+      evaluate(t.x(), t.y(), t.z());
+      charge(values[0]);
+      for (int i = 0; i < 6; i += 2) {
+        addProduct(-t.currentRe(), -t.currentIm(), values[0], CHARGE + i, out, i, gross, 0);
+      }
+    }
+  }
+
+  private void integrate(
+      Stretch stretch, double a, double b, int depth, double[] out, double[] gross) {
+    if (depth < DEEPEST && !resolved(stretch, a, b)) {
+      double middle = 0.5 * (a + b);
+      integrate(stretch, a, middle, depth + 1, out, gross);
+      integrate(stretch, middle, b, depth + 1, out, gross);
+      return;
+    }
+    stretch.weights(a, b, RULE, 0, currents);
+    stretch.weights(a, b, RULE, 1, slopes);
+    for (int node = 0; node < NODES; node++) {
+      double[] v = values[node];
+      for (int i = 0; i < CHARGE; i += 2) {
+        addProduct(currents[2 * node], currents[2 * node + 1], v, i, out, i, gross, i < 6 ? 0 : 1);
+      }
+      for (int i = 0; i < 6; i += 2) {
+        addProduct(slopes[2 * node], slopes[2 * node + 1], v, CHARGE + i, out, i, gross, 0);
+      }
+    }
+  }
+
+  private static void addProduct(
+      double re, double im, double[] v, int from, double[] out, int to, double[] gross, int part) {
+    double productRe = re * v[from] - im * v[from + 1];
+    double productIm = re * v[from + 1] + im * v[from];
+    out[to] += productRe;
+    out[to + 1] += productIm;
+    gross[part] += Math.abs(productRe) + Math.abs(productIm);
+  }
+
+  /** Evaluates the nodes of a part and tells whether the interpolant has converged. */
+  private boolean resolved(Stretch stretch, double a, double b) {
+    double middle = 0.5 * (a + b);
+    double dx = x - stretch.x(middle);
+    double dy = y - stretch.y(middle);
+    double dz = z + stretch.z(middle);
+    double distance = Math.sqrt(dx * dx + dy * dy + dz * dz);
+    if (b - a > 4 * distance || k * (b - a) > 6) {
+      return false;
+    }
+    for (int node = 0; node < NODES; node++) {
+      double s = a + 0.5 * (1 + RULE.node(node)) * (b - a);
+      evaluate(stretch.x(s), stretch.y(s), stretch.z(s));
+      current(stretch, values[node]);
+      charge(values[node]);
+    }
+    // Phases are known to the rounding of kR only.
+    double least = Math.max(tolerance, 8 * Math.ulp(k * distance));
+    return tail(0, 6, least) && tail(6, CHARGE, least) && tail(CHARGE, CHANNELS, least);
+  }
+
+  /** Whether the last two Legendre coefficients of a vector are small against its largest value. */
+  private boolean tail(int from, int to, double share) {
+    double largest = 0;
+    double last = 0;
+    for (int channel = from; channel < to; channel++) {
+      double odd = 0;
+      double even = 0;
+      for (int node = 0; node < NODES; node++) {
+        double value = values[node][channel];
+        largest = Math.max(largest, Math.abs(value));
+        LegendrePolynomials.fill(RULE.node(node), NODES - 1, RULE.weight(node), legendre, 0);
+        odd += (NODES - 0.5) * legendre[NODES - 1] * value;
+        even += (NODES - 1.5) * legendre[NODES - 2] * value;
+      }
+      last = Math.max(last, Math.abs(odd) + Math.abs(even));
+    }
+    return last <= share * largest;
+  }
+
+  private void evaluate(double fromX, double fromY, double fromZ) {
+    offsetX = x - fromX;
+    offsetY = y - fromY;
+    rho = Math.sqrt(offsetX * offsetX + offsetY * offsetY);
+    cos = rho > 0 ? offsetX / rho : 1;
+    sin = rho > 0 ? offsetY / rho : 0;
+    kernel.evaluate(rho, z + fromZ, kernels);
+  }
+
+  /** −∇φ of a unit charge per time, without the common factor: the gradient itself. */
+  private void charge(double[] v) {
+    for (int part = 0; part < 2; part++) {
+      double slope = kernels[ReflectedFieldKernel.SCALAR_RHO + part];
+      v[CHARGE + part] = cos * slope;
+      v[CHARGE + 2 + part] = sin * slope;
+      v[CHARGE + 4 + part] = kernels[ReflectedFieldKernel.SCALAR_ZETA + part];
+    }
+  }
+
+  /** k²A and ∇×A of a unit current element along the stretch. */
+  private void current(Stretch stretch, double[] v) {
+    double ux = stretch.ux();
+    double uy = stretch.uy();
+    double uz = stretch.uz();
+    double k2 = k * k;
+    double toward = cos * ux + sin * uy;
+    double across = cos * uy - sin * ux;
+    for (int part = 0; part < 2; part++) {
+      double horizontal = kernels[ReflectedFieldKernel.HORIZONTAL + part];
+      double vertical = kernels[ReflectedFieldKernel.VERTICAL + part];
+      double quotient = kernels[ReflectedFieldKernel.CROSS_OVER_RHO + part];
+      double sum = kernels[ReflectedFieldKernel.CROSS_SUM + part];
+      double up = kernels[ReflectedFieldKernel.HORIZONTAL_ZETA + part];
+      double out = kernels[ReflectedFieldKernel.HORIZONTAL_RHO + part];
+      double curl = kernels[ReflectedFieldKernel.CURL + part];
+      v[part] = k2 * (horizontal * ux - offsetX * quotient * uz);
+      v[2 + part] = k2 * (horizontal * uy - offsetY * quotient * uz);
+      v[4 + part] = k2 * (vertical * uz + rho * toward * quotient);
+      // Horizontal gradient of C (cosφ u_x + sinφ u_y): along ρ ∂C/∂ρ toward, along φ C/ρ across.
+      double radial = (sum - quotient) * toward;
+      double azimuthal = quotient * across;
+      double gradX = cos * radial - sin * azimuthal;
+      double gradY = sin * radial + cos * azimuthal;
+      v[6 + part] = sin * curl * uz + gradY - up * uy;
+      v[8 + part] = up * ux - cos * curl * uz - gradX;
+      v[10 + part] = out * across;
+    }
+  }
+}
