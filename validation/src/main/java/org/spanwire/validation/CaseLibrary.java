@@ -43,6 +43,7 @@ final class CaseLibrary {
           "09-ground-constants.json",
           "10-conductor-loss.json",
           "12-mismatch.json",
+          "14-sag-and-tension.json",
           "15-off-centre-feed.json",
           "16-laws.json");
 

@@ -3,6 +3,10 @@ package org.spanwire.validation;
 import java.util.Set;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.circuit.Mismatch;
+import org.spanwire.geometry.Point;
+import org.spanwire.geometry.Span;
+import org.spanwire.geometry.SpanShape;
+import org.spanwire.unit.PhysicalConstants;
 
 /** What a case can ask for, with the unit of the answer. */
 enum Quantity {
@@ -47,7 +51,11 @@ enum Quantity {
   PENETRATION_DEPTH("m", MediumFunctions::penetrationDepth),
   REFLECTION_MAGNITUDE("1", (c, b) -> real(mismatch(c).reflection().abs())),
   RETURN_LOSS("dB", (c, b) -> real(mismatch(c).returnLossDb())),
-  MISMATCH_LOSS("dB", (c, b) -> real(mismatch(c).mismatchLossDb()));
+  MISMATCH_LOSS("dB", (c, b) -> real(mismatch(c).mismatchLossDb())),
+
+  HORIZONTAL_TENSION("N", (c, b) -> real(hanging(c).horizontalTension())),
+  SUPPORT_TENSION("N", (c, b) -> real(hanging(c).largestSupportTension())),
+  HANGING_LENGTH("m", (c, b) -> real(hanging(c).length()));
 
   @FunctionalInterface
   private interface Measurement {
@@ -63,7 +71,10 @@ enum Quantity {
           "towardElevationDegrees",
           "towardAzimuthDegrees",
           "loadOhm",
-          "referenceOhm");
+          "referenceOhm",
+          "spanMetres",
+          "sagMetres",
+          "kilogramsPerMetre");
 
   private final String unit;
   private final Measurement measurement;
@@ -92,6 +103,14 @@ enum Quantity {
   private static Mismatch mismatch(ValidationCase c) {
     Complex load = new Complex(c.parameters().number("loadOhm"));
     return Mismatch.of(load, c.parameters().number("referenceOhm"));
+  }
+
+  /** A wire that does not stretch, between level supports. */
+  private static SpanShape hanging(ValidationCase c) {
+    Point first = new Point(0, 0, 0);
+    Point last = new Point(c.parameters().number("spanMetres"), 0, 0);
+    double weight = c.parameters().number("kilogramsPerMetre") * PhysicalConstants.STANDARD_GRAVITY;
+    return Span.ofWeight(first, last, weight).ofSag(c.parameters().number("sagMetres"));
   }
 
   private static Complex real(double value) {
