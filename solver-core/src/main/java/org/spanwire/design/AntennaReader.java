@@ -161,8 +161,14 @@ final class AntennaReader {
     String kind = fields.only("series", "parallel", "impedance");
     Item part = fields.required(kind, "");
     LumpedImpedance impedance =
-        kind.equals("impedance") ? ImpedanceTable.read(part, name) : lumped(part, kind);
+        kind.equals("impedance") ? fromFile(part, name) : lumped(part, kind);
     return new Fitting(name, wire, at, gap, impedance);
+  }
+
+  private static LumpedImpedance fromFile(Item item, String fitting) {
+    return MeasuredImpedance.isNamedBy(item)
+        ? MeasuredImpedance.read(item, fitting)
+        : ImpedanceTable.read(item, fitting);
   }
 
   private LumpedImpedance lumped(Item item, String kind) {
