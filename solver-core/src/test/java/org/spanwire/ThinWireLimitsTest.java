@@ -1,13 +1,16 @@
 package org.spanwire;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.withinPercentage;
 import static org.spanwire.LawAntennas.FREQUENCY;
 import static org.spanwire.LawAntennas.p;
 
 import java.util.List;
+import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.spanwire.geometry.Feed;
 import org.spanwire.geometry.Point;
 import org.spanwire.geometry.Position;
 import org.spanwire.medium.Conductor;
@@ -91,6 +94,53 @@ class ThinWireLimitsTest {
         .contains("wires 'wire' and 'other'")
         .contains(
             String.format(java.util.Locale.ROOT, "%.2g %% too high", 100 * (thin / exact - 1)));
+  }
+
+  /**
+   * The solver's line is indeed that of an evenly spread current. Reactance of a shorted pair of
+   * length L, fed across its other end, Z0 tan k(L + d), at three lengths: Z0 with the end effect d
+   * taken out.
+   */
+  @Test
+  void solvedLineHasTheImpedanceThatTheWarningSays() {
+    double[] lengths = {0.03, 0.08, 0.13};
+    double[] x = new double[3];
+    for (int i = 0; i < 3; i++) {
+      x[i] = shortedPair(lengths[i]);
+    }
+    double end =
+        new BrentSolver(1e-9)
+            .solve(
+                100,
+                d ->
+                    (x[1] - x[0]) / (tan(lengths[1], d) - tan(lengths[0], d))
+                        - (x[2] - x[1]) / (tan(lengths[2], d) - tan(lengths[1], d)),
+                -0.01,
+                0.02);
+    double impedance = (x[2] - x[0]) / (tan(lengths[2], end) - tan(lengths[0], end));
+    double thin = 376.730313668 / Math.PI * Math.log(10);
+    assertThat(impedance).isCloseTo(thin, withinPercentage(0.01));
+  }
+
+  private static double tan(double length, double end) {
+    return Math.tan(2 * Math.PI * (length + end));
+  }
+
+  /** Wires of 1e-5 wavelengths radius at a spacing of 5 diameters. */
+  private static double shortedPair(double length) {
+    double d = 1e-4;
+    Antenna antenna =
+        wire(
+                Conductor.perfect(1e-5),
+                p(0, 0, 0),
+                p(length, 0, 0),
+                p(length, d, 0),
+                p(0, d, 0),
+                p(0, 0, 0))
+            .feed(
+                Feed.of("feed", "wire", Position.distance(2 * length + 1.5 * d)).withGap(0.25 * d))
+            .build();
+    return new Solver(new SolverOptions(1e-5)).solve(antenna, FREQUENCY).impedance().getImaginary();
   }
 
   @Test
