@@ -20,8 +20,11 @@ public interface NodeKernel {
    */
   default void enter(double leastDistance) {}
 
-  /** By how much the kernel's singularities lie closer than the axes of the pieces, in metres. */
-  default double girth() {
-    return 0;
+  /**
+   * Distance in metres of the kernel's singularities from nodes that a distance separates: less
+   * than that distance for a kernel averaged around the wires.
+   */
+  default double clearance(double distance) {
+    return distance;
   }
 }

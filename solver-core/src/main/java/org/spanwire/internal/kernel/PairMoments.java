@@ -11,7 +11,7 @@ public final class PairMoments {
   private final CoaxialMoments coaxial;
   private final TensorMoments tensor;
   private final DirectKernel direct = new DirectKernel();
-  private final TubePairKernel neighbours = new TubePairKernel(direct);
+  private final TubePairKernel neighbours;
 
   /**
    * Prepares work space.
@@ -22,6 +22,7 @@ public final class PairMoments {
   public PairMoments(int largestOrder, double accuracy) {
     coaxial = new CoaxialMoments(largestOrder);
     tensor = new TensorMoments(largestOrder, accuracy);
+    neighbours = new TubePairKernel(direct, accuracy);
   }
 
   /**
@@ -39,11 +40,12 @@ public final class PairMoments {
       return;
     }
     direct.prepare(a, b, k);
-    if (!oneLine && TubePairKernel.applies(a, b, PieceDistance.squared(a, -1, 1, b, -1, 1))) {
+    double smoothing2 = direct.smoothing2(a, b);
+    if (!oneLine && neighbours.applies(a, b, PieceDistance.squared(a, -1, 1, b, -1, 1))) {
       neighbours.prepare(a, b, k);
-      tensor.compute(a, pa, b, pb, neighbours, 0, k, re, im, null, null);
+      tensor.compute(a, pa, b, pb, neighbours, smoothing2, k, re, im, null, null);
     } else {
-      tensor.compute(a, pa, b, pb, direct, direct.smoothing2(a, b), k, re, im, null, null);
+      tensor.compute(a, pa, b, pb, direct, smoothing2, k, re, im, null, null);
     }
   }
 

@@ -15,6 +15,13 @@ import org.spanwire.internal.mesh.Piece;
  */
 final class TensorMoments {
 
+  /**
+   * Share of the bound's digits that is asked for: the bound takes a pole at the closest point, the
+   * kernel has a branch point there and most nodes are farther away. Random pairs still come out
+   * better than the accuracy asked for.
+   */
+  private static final double BOUND_SHARE = 0.72;
+
   private static final int MOST_NODES = 20;
   private static final int DEEPEST = 40;
 
@@ -40,7 +47,7 @@ final class TensorMoments {
   private double[] im1;
 
   TensorMoments(int largestOrder, double accuracy) {
-    digits = -Math.log(accuracy);
+    digits = -BOUND_SHARE * Math.log(accuracy);
     rowA = new double[largestOrder + 1];
     rowB = new double[MOST_NODES * (largestOrder + 1)];
     sumRe0 = new double[largestOrder + 1];
@@ -87,7 +94,7 @@ final class TensorMoments {
     double ha = 0.5 * (a1 - a0) * a.length();
     double hb = 0.5 * (b1 - b0) * b.length();
     double distance = Math.sqrt(PieceDistance.squared(a, a0, a1, b, b0, b1) + smoothing2);
-    double clear = distance - kernel.girth();
+    double clear = kernel.clearance(distance);
     int na = nodes(orderA, ha, clear);
     int nb = nodes(orderB, hb, clear);
     if ((na <= MOST_NODES && nb <= MOST_NODES) || depth >= DEEPEST) {

@@ -10,18 +10,18 @@ import org.ejml.interfaces.linsol.LinearSolverDense;
  * may span many decades.
  *
  * <p>A factorisation without pivoting is tried first and its solutions refined once against the
- * kept matrix. Should a residual still exceed 1e-10 of the right-hand side, EJML's pivoting LU
- * takes over. Safe for use by several threads.
+ * kept matrix. Should a residual still exceed 1e-10 of what the terms of the equations amount to,
+ * EJML's pivoting LU takes over. Safe for use by several threads.
  */
 public final class ComplexSystem {
 
   private static final double RESIDUAL = 1e-10;
 
   /**
-   * Residual of the pivoting factorisation above which the matrix counts as singular: EJML does not
-   * say so.
+   * Growth of a solution against its right-hand side above which the matrix counts as singular:
+   * EJML does not say so.
    */
-  private static final double SINGULAR = 1e-6;
+  private static final double LARGEST_CONDITION = 1e14;
 
   private final int size;
   private final double[] scale;
@@ -112,11 +112,11 @@ public final class ComplexSystem {
       xRe[i] += rRe[i];
       xIm[i] += rIm[i];
     }
-    double left = residual(leading, bRe, bIm, xRe, xIm, rRe, rIm);
-    if (!(left <= RESIDUAL * norm(bRe, bIm))) {
+    if (!isSolved(residual(leading, bRe, bIm, xRe, xIm, rRe, rIm), bRe, bIm, xRe, xIm)) {
       solveWithPivoting(leading, bRe, bIm, xRe, xIm);
-      left = residual(leading, bRe, bIm, xRe, xIm, rRe, rIm);
-      if (!(left <= SINGULAR * norm(bRe, bIm))) {
+      double left = residual(leading, bRe, bIm, xRe, xIm, rRe, rIm);
+      double size = norm(xRe, xIm);
+      if (!isSolved(left, bRe, bIm, xRe, xIm) || size > LARGEST_CONDITION * norm(bRe, bIm)) {
         throw new ArithmeticException("matrix of size " + leading + " is singular");
       }
     }
@@ -124,6 +124,12 @@ public final class ComplexSystem {
       re[i] = xRe[i] * scale[i];
       im[i] = xIm[i] * scale[i];
     }
+  }
+
+  /** Whether a residual is small against what rounding leaves, ‖A‖‖x‖ + ‖b‖ with ‖A‖ at least 1. */
+  private static boolean isSolved(
+      double residual, double[] bRe, double[] bIm, double[] xRe, double[] xIm) {
+    return residual <= RESIDUAL * (norm(xRe, xIm) + norm(bRe, bIm));
   }
 
   /** Writes b − A x and returns its norm. */

@@ -35,7 +35,8 @@ class PairMomentsTest {
   }
 
   private static boolean areNeighbours(Piece a, Piece b) {
-    return TubePairKernel.applies(a, b, PieceDistance.squared(a, -1, 1, b, -1, 1));
+    return new TubePairKernel(new DirectKernel(), ACCURACY)
+        .applies(a, b, PieceDistance.squared(a, -1, 1, b, -1, 1));
   }
 
   /**
@@ -160,7 +161,7 @@ class PairMomentsTest {
       DirectKernel direct = new DirectKernel();
       direct.prepare(a, b, k);
       if (areNeighbours(a, b)) {
-        TubePairKernel around = new TubePairKernel(direct);
+        TubePairKernel around = new TubePairKernel(direct, ACCURACY);
         around.prepare(a, b, k);
         around.enter(Math.sqrt(PieceDistance.squared(a, -1, 1, b, -1, 1)));
         kernel = around;
