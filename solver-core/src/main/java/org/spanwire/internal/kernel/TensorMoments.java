@@ -20,7 +20,7 @@ final class TensorMoments {
    * kernel has a branch point there and most nodes are farther away. Random pairs still come out
    * better than the accuracy asked for.
    */
-  private static final double BOUND_SHARE = 0.72;
+  private static final double BOUND_SHARE = 0.8;
 
   private static final int MOST_NODES = 20;
   private static final int DEEPEST = 40;

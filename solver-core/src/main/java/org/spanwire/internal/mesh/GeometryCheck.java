@@ -16,6 +16,18 @@ import org.spanwire.unit.PhysicalConstants;
 /** Refuses wires that a thin-wire model cannot take, each with its remedy. */
 final class GeometryCheck {
 
+  private static final double LOWEST_FREQUENCY = 1;
+  private static final double HIGHEST_FREQUENCY = 1e12;
+
+  /** Metres: coordinates beyond keep less than a micrometre. */
+  private static final double FARTHEST = 1e9;
+
+  /** Wavelengths along one wire: some 14 unknowns for each. */
+  private static final double LONGEST = 300;
+
+  /** Wavelengths: a thinner wire loses the digits of its own kernel. */
+  private static final double THINNEST = 1e-9;
+
   private final List<Wire> wires;
 
   private GeometryCheck(List<Wire> wires) {
@@ -23,9 +35,16 @@ final class GeometryCheck {
   }
 
   static void check(List<Wire> wires, Ground ground, double frequencyHz) {
-    if (!(frequencyHz > 0) || Double.isInfinite(frequencyHz)) {
-      throw new IllegalArgumentException(
-          "frequency " + frequencyHz + " Hz must be positive and finite");
+    if (!(frequencyHz >= LOWEST_FREQUENCY && frequencyHz <= HIGHEST_FREQUENCY)) {
+      throw new GeometryException(
+          Subject.ANTENNA,
+          "",
+          String.format(
+              Locale.ROOT,
+              "frequency %.4g Hz is outside the solver's %.0g Hz to %.0g Hz; ask for another",
+              frequencyHz,
+              LOWEST_FREQUENCY,
+              HIGHEST_FREQUENCY));
     }
     if (wires.isEmpty()) {
       throw new GeometryException(Subject.ANTENNA, "", "the antenna has no wire; add at least one");
@@ -36,10 +55,50 @@ final class GeometryCheck {
       if (!names.add(wire.name())) {
         throw fault(wire, "its name is used twice; give every wire a name of its own");
       }
+      size(wire, PhysicalConstants.wavelength(frequencyHz));
       stretches(wire);
       height(wire, ground, PhysicalConstants.wavelength(frequencyHz));
     }
     check.contacts();
+  }
+
+  /** Bounds within which nothing overflows or takes forever. */
+  private static void size(Wire wire, double wavelength) {
+    for (int i = 0; i < wire.path().size(); i++) {
+      Point p = wire.path().get(i);
+      double farthest = Math.max(Math.abs(p.x()), Math.max(Math.abs(p.y()), Math.abs(p.z())));
+      if (farthest > FARTHEST) {
+        throw fault(
+            wire,
+            String.format(
+                Locale.ROOT,
+                "path point %d lies %.4g m from the origin, limit %.0g m; move the origin nearer",
+                i + 1,
+                farthest,
+                FARTHEST));
+      }
+    }
+    if (wire.length() > LONGEST * wavelength) {
+      throw fault(
+          wire,
+          String.format(
+              Locale.ROOT,
+              "length %.4g m is %.4g wavelengths, limit %.0f; shorten it or lower the frequency",
+              wire.length(),
+              wire.length() / wavelength,
+              LONGEST));
+    }
+    double radius = wire.conductor().radius();
+    if (radius < THINNEST * wavelength) {
+      throw fault(
+          wire,
+          String.format(
+              Locale.ROOT,
+              "radius %.4g m is %.4g wavelengths, least %.0g; use a thicker conductor",
+              radius,
+              radius / wavelength,
+              THINNEST));
+    }
   }
 
   private static void stretches(Wire wire) {

@@ -2,6 +2,7 @@ package org.spanwire.internal.mesh;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.spanwire.geometry.GeometryException;
 import org.spanwire.geometry.Point;
 import org.spanwire.geometry.Wire;
 import org.spanwire.medium.Ground;
@@ -9,6 +10,9 @@ import org.spanwire.unit.PhysicalConstants;
 
 /** Cuts wires into pieces. */
 public final class Mesher {
+
+  /** The matrix and its factors then take 1.5 GB. */
+  private static final int MOST_UNKNOWNS = 8000;
 
   /** Halvings in the search for a growth; the sizes are made to fit exactly afterwards. */
   private static final int GROWTH_STEPS = 30;
@@ -48,6 +52,17 @@ public final class Mesher {
         new Mesher(junctions, placed, PhysicalConstants.wavelength(frequencyHz), density);
     for (int w = 0; w < wires.size(); w++) {
       mesher.cut(w, placed);
+    }
+    int unknowns = mesher.order.stream().mapToInt(Integer::intValue).sum();
+    if (unknowns > MOST_UNKNOWNS) {
+      throw new GeometryException(
+          GeometryException.Subject.ANTENNA,
+          "",
+          "the antenna needs "
+              + unknowns
+              + " unknowns, limit "
+              + MOST_UNKNOWNS
+              + "; shorten or simplify it, lower the frequency or ask for a larger tolerance");
     }
     return mesher.finish(placed);
   }

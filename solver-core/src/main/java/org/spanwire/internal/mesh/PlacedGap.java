@@ -9,6 +9,9 @@ import org.spanwire.geometry.Wire;
 /** A gap as stretches along its wire, checked. */
 final class PlacedGap {
 
+  /** Least gap in radii. */
+  private static final double NARROWEST = 1e-3;
+
   private final Port port;
   private final int wire;
   private final double nominal;
@@ -61,6 +64,14 @@ final class PlacedGap {
               + metres(length));
     }
     double width = Double.isNaN(port.gap()) ? 4 * wire.conductor().radius() : port.gap();
+    if (width < NARROWEST * wire.conductor().radius()) {
+      throw port.fault(
+          "its gap of "
+              + metres(width)
+              + " is below a thousandth of the wire's radius, "
+              + metres(NARROWEST * wire.conductor().radius())
+              + "; widen it");
+    }
     PlacedGap gap = new PlacedGap(port, index, width);
     int first = junctions.node(index, 0);
     int last = junctions.node(index, wire.path().size() - 1);
