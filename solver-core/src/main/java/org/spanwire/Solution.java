@@ -3,6 +3,7 @@ package org.spanwire;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.apache.commons.math3.complex.Complex;
+import org.spanwire.geometry.LumpedImpedance;
 import org.spanwire.result.CurrentSample;
 import org.spanwire.result.Direction;
 import org.spanwire.result.EffectiveLength;
@@ -56,6 +57,16 @@ public interface Solution extends FieldSource {
    * @throws IllegalArgumentException if their number is not that of the feeds
    */
   Solution driven(List<Complex> voltages);
+
+  /**
+   * The same antenna with an impedance in place of its last feed's generator, from the same
+   * factorisation: the feed becomes a fitting of its name.
+   *
+   * @param impedance what closes the feed; its gap and place stay
+   * @throws IllegalArgumentException if the antenna has one feed only, or the last one has a
+   *     capacitance
+   */
+  Solution closed(LumpedImpedance impedance);
 
   /** Gap width in metres that was used for a feed. */
   double gap(String feed);

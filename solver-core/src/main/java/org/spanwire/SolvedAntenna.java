@@ -8,6 +8,7 @@ import java.util.stream.IntStream;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.geometry.Feed;
 import org.spanwire.geometry.Fitting;
+import org.spanwire.geometry.LumpedImpedance;
 import org.spanwire.geometry.Point;
 import org.spanwire.geometry.Wire;
 import org.spanwire.internal.basis.CurrentExpansion;
@@ -164,6 +165,23 @@ final class SolvedAntenna implements Solution {
     for (int i = 0; i < voltages.size(); i++) {
       builder.feed(antenna.feeds().get(i).withVoltage(voltages.get(i)));
     }
+    return new SolvedAntenna(builder.build(), frequencyHz, ports, integralAccuracy, warnings);
+  }
+
+  @Override
+  public Solution closed(LumpedImpedance impedance) {
+    int last = antenna.feeds().size() - 1;
+    Feed feed = antenna.feeds().get(last);
+    if (last == 0 || feed.capacitance() > 0) {
+      throw new IllegalArgumentException(
+          "feed '" + feed.name() + "' must be one of several, without a capacitance, to be closed");
+    }
+    // Ports run through the feeds, then the fittings: the closed one stays where it is.
+    Antenna.Builder builder = Antenna.builder().ground(antenna.ground());
+    antenna.wires().forEach(builder::wire);
+    antenna.feeds().subList(0, last).forEach(builder::feed);
+    builder.fitting(new Fitting(feed.name(), feed.wire(), feed.at(), feed.gap(), impedance));
+    antenna.fittings().forEach(builder::fitting);
     return new SolvedAntenna(builder.build(), frequencyHz, ports, integralAccuracy, warnings);
   }
 

@@ -7,7 +7,8 @@ public final class ToleranceException extends RuntimeException {
 
   private final double reached;
 
-  ToleranceException(String message, double reached) {
+  /** With what was wanted and reached, in one line. */
+  public ToleranceException(String message, double reached) {
     super(message);
     this.reached = reached;
   }

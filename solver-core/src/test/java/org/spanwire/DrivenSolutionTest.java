@@ -8,6 +8,7 @@ import java.util.List;
 import org.apache.commons.math3.complex.Complex;
 import org.junit.jupiter.api.Test;
 import org.spanwire.geometry.Feed;
+import org.spanwire.geometry.Fitting;
 import org.spanwire.geometry.Point;
 import org.spanwire.geometry.Position;
 import org.spanwire.medium.Conductor;
@@ -38,6 +39,29 @@ class DrivenSolutionTest {
     Complex sum = y[0][0].multiply(first).add(y[0][1].multiply(second));
     assertThat(sum.subtract(driven.feedCurrent("one")).abs()).isLessThan(1e-15);
     assertThat(driven.powerBalance().getAsDouble()).isCloseTo(1, within(1e-6));
+  }
+
+  /** Against a fitting that was there from the start; the meshes may differ. */
+  @Test
+  void aClosedFeedIsAFitting() {
+    Complex z = new Complex(300, -120);
+    Solver solver = new Solver();
+    Solution closed = solver.solve(antenna(Complex.ONE, Complex.ONE), 14e6).closed(f -> z);
+    Antenna both = antenna(Complex.ONE, Complex.ONE);
+    Antenna.Builder fitted = Antenna.builder().feed(both.feeds().get(0));
+    both.wires().forEach(fitted::wire);
+    Feed second = both.feeds().get(1);
+    fitted.fitting(new Fitting(second.name(), second.wire(), second.at(), second.gap(), f -> z));
+    Solution direct = solver.solve(fitted.build(), 14e6);
+    assertThat(closed.impedance().subtract(direct.impedance()).abs())
+        .isLessThan(2e-3 * direct.impedance().abs());
+    assertThat(closed.fittingVoltage("two").subtract(direct.fittingVoltage("two")).abs())
+        .isLessThan(2e-3 * direct.fittingVoltage("two").abs());
+    assertThat(closed.powerBudget().fittingLoss()).isPositive();
+    assertThat(closed.powerBalance().getAsDouble()).isCloseTo(1, within(1e-6));
+    assertThatThrownBy(() -> closed.closed(f -> z))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageContaining("one of several");
   }
 
   @Test

@@ -16,6 +16,7 @@ import org.spanwire.design.Band;
 import org.spanwire.design.Design;
 import org.spanwire.design.DesignReader;
 import org.spanwire.design.Parameter;
+import org.spanwire.study.Installation;
 import org.spanwire.unit.Quantity;
 
 class ExamplesTest {
@@ -33,9 +34,19 @@ class ExamplesTest {
   private static void check(Design design) {
     assertThat(design.bands()).isNotEmpty();
     for (Band band : design.bands()) {
-      new Solver().check(design.antenna(), band.lowHz());
-      new Solver().check(design.antenna(), band.highHz());
+      new Solver().check(Installation.of(design).modelled(), band.lowHz());
+      new Solver().check(Installation.of(design).modelled(), band.highHz());
     }
+  }
+
+  @Test
+  void twoOrMoreShowTheRouteOfTheirLine() throws IOException {
+    assertThat(examples().stream().map(DesignReader::read).filter(d -> d.feedLine().isPresent()))
+        .hasSizeGreaterThanOrEqualTo(2)
+        .allMatch(
+            design ->
+                Installation.of(design).warnings().stream()
+                    .noneMatch(warning -> warning.name().equals(Installation.LINE_LENGTH)));
   }
 
   @Test

@@ -9,8 +9,10 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -44,6 +46,17 @@ class RealRunTest {
         - transformer: {ratio: 2}
       bands: {plan: iaru-region-1, use: [40 m]}
       frequencies: [7.0 MHz, 7.1 MHz]
+      """;
+
+  private static final String STAGES =
+      """
+        - choke: {impedance: 3 kohm}
+        - line:
+            impedance: 50 ohm
+            length: 15.3 m
+            velocity-factor: 0.66
+            loss: {frequency: 7.0 MHz, per: 15.3 m, value: 0.9 dB}
+      power: 80 W\
       """;
 
   private static final ObjectMapper MAPPER = new ObjectMapper();
@@ -277,21 +290,79 @@ class RealRunTest {
     assertThat(inside).isPositive();
   }
 
+  /** Without a route a choke has nothing to act on: said by name, and its heat is not a number. */
   @Test
-  void stagesThatAreNotModelledAreNamed() throws IOException {
+  void aChokeWithoutTheLinesRouteIsNamed() throws IOException {
     assertThat(json("solve", design).at("/solutions/0/warnings")).isEmpty();
+    String chain = changed("{ratio: 2}", "{ratio: 2}\n" + STAGES);
+    JsonNode solution = json("solve", chain).at("/solutions/0");
+    assertThat(solution.at("/warnings/0/name").textValue()).isEqualTo("common-mode-not-modelled");
+    assertThat(solution.get("common_mode").isNull()).isTrue();
+    assertThat(solution.get("common_mode_reason").textValue()).contains("no feed-line");
+    JsonNode band = json("bands", chain).at("/bands/0");
+    assertThat(band.get("choke_heat_w").isNull()).isTrue();
+    assertThat(band.get("choke_heat_reason").textValue()).contains("no feed-line");
+    assertThat(Run.of("solve", chain, "--format", "csv").err())
+        .startsWith("spanwire: warning: common-mode-not-modelled: choke")
+        .hasLineCount(1);
+  }
+
+  /**
+   * The line's matched loss hides part of the mismatch: ARRL's formula of total loss against the
+   * stage's own watts, and SWR behind the attenuation A = 10^(loss/10): |Γ| falls by A.
+   */
+  @Test
+  void theLineFlattersTheTransmittersEnd() throws IOException {
+    String chain = changed("{ratio: 2}", "{ratio: 2}\n" + STAGES);
+    JsonNode solution =
+        json("solve", chain, "--frequency", "7.0MHz", "--power-balance").at("/solutions/0");
+    double feedpoint = solution.at("/feeds/0/swr/0/value").doubleValue();
+    double transmitter = solution.at("/feeds/0/swr/1/value").doubleValue();
+    double input = solution.at("/feeds/0/swr/2/value").doubleValue();
+    assertThat(solution.at("/feeds/0/swr/2/plane").textValue()).isEqualTo("transformer-input");
+    assertThat(input).isCloseTo(feedpoint, within(1e-9));
+    double a = Math.pow(10, 0.09);
+    double gamma = (input - 1) / (input + 1);
+    double seen = (transmitter - 1) / (transmitter + 1);
+    // Z0 of a lossy line is not quite real.
+    assertThat(seen).isCloseTo(gamma / a, within(0.01));
+    Map<String, Double> watts = new HashMap<>();
+    solution
+        .at("/power_ledger/parts")
+        .forEach(
+            part -> watts.put(part.get("part").textValue(), part.get("power_w").doubleValue()));
+    double accepted = 80 - watts.get("mismatch");
+    double through = a * (1 - gamma * gamma) / (a * a - gamma * gamma);
+    assertThat(watts.get("line")).isCloseTo(accepted * (1 - through), within(0.3));
+    assertThat(watts.values().stream().mapToDouble(w -> w).sum()).isCloseTo(80, within(0.08));
+  }
+
+  @Test
+  void theChokesWattsAreShownWithTheRoute() throws IOException {
     String chain =
         changed(
             "{ratio: 2}",
-            "{ratio: 2}\n  - choke: {impedance: 3 kohm}\n  - line: {impedance: 50 ohm, length: 15 m, velocity-factor: 0.66}");
-    JsonNode warning = json("solve", chain).at("/solutions/0/warnings/0");
-    assertThat(warning.get("name").textValue()).isEqualTo("feed-chain-not-modelled");
-    assertThat(warning.get("message").textValue()).contains("choke of 3 kohm", "line of 15 m");
-    assertThat(Run.of("solve", chain, "--format", "csv").err())
-        .startsWith("spanwire: warning: feed-chain-not-modelled: choke")
-        .hasLineCount(1);
-    assertThat(Run.of("bands", chain).out())
-        .containsSubsequence("feed-chain-not-modelled", "choke of 3 kohm");
+            "{ratio: 2}\n"
+                + STAGES
+                + "\n"
+                + "feed-line: {conductor: strand, earthed: true, path: [[7.272, 0, 0.5], [7.272,"
+                + " 6.5, 0.5], [7.272, 6.5, 0]]}");
+    JsonNode solution =
+        json("solve", chain, "--frequency", "7.0MHz", "--currents", "3").at("/solutions/0");
+    JsonNode mode = solution.get("common_mode");
+    double current = mode.get("current_at_choke_a").doubleValue();
+    assertThat(mode.at("/chokes/0/heat_w").doubleValue())
+        .isCloseTo(3000 * current * current, within(1e-9));
+    assertThat(mode.at("/chokes/0/voltage_v").doubleValue())
+        .isCloseTo(3000 * current, within(1e-9));
+    assertThat(mode.at("/power_w").doubleValue()).isEqualTo(80);
+    assertThat(solution.get("currents")).hasSize(6);
+    double band = json("bands", chain).at("/bands/0/choke_heat_w").doubleValue();
+    assertThat(band).isGreaterThanOrEqualTo(mode.at("/chokes/0/heat_w").doubleValue() * 0.999);
+    Run text = Run.of("bands", chain);
+    assertThat(text.err()).isEmpty();
+    assertThat(text.out()).contains("Heat at 80 W", "choke", "earthed");
+    assertThat(text.out().lines()).allMatch(line -> line.length() <= 120);
   }
 
   @Test

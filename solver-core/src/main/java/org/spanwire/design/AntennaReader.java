@@ -30,6 +30,7 @@ final class AntennaReader {
 
   private final Evaluator evaluator;
   private final Map<String, MechanicalProperties> mechanical = new LinkedHashMap<>();
+  private final Map<String, Conductor> conductors = new LinkedHashMap<>();
   private final Map<String, Hang> hangs = new LinkedHashMap<>();
 
   AntennaReader(Evaluator evaluator) {
@@ -47,7 +48,7 @@ final class AntennaReader {
             design.required("conductors", "{strand: {material: copper, diameter: 2 mm}}"),
             "conductor");
     ConductorReader reader = new ConductorReader(evaluator);
-    Map<String, Conductor> conductors = made.map(reader::conductor);
+    conductors.putAll(made.map(reader::conductor));
     made.map((name, item) -> reader.mechanical(item))
         .forEach((name, m) -> m.ifPresent(properties -> mechanical.put(name, properties)));
     Map<String, Wire> wires =
@@ -55,7 +56,7 @@ final class AntennaReader {
                 design.required(
                     "wires", "{radiator: {conductor: strand, path: [[0, 0, 9], [20, 0, 9]]}}"),
                 "wire")
-            .map((name, item) -> wire(name, item, conductors));
+            .map(this::wire);
     Antenna.Builder builder =
         Antenna.builder().ground(ground(design.required("ground", GROUND_EXAMPLE)));
     wires.values().forEach(builder::wire);
@@ -70,6 +71,15 @@ final class AntennaReader {
     return builder.build();
   }
 
+  /** The conductor that an item names. */
+  Conductor conductor(Item reference) {
+    Conductor conductor = conductors.get(reference.text());
+    if (conductor == null) {
+      throw reference.unknown("conductor", conductors.keySet());
+    }
+    return conductor;
+  }
+
   private static Names some(Item item, String kind) {
     Names names = item.names(kind);
     if (names.all().isEmpty()) {
@@ -78,13 +88,10 @@ final class AntennaReader {
     return names;
   }
 
-  private Wire wire(String name, Item item, Map<String, Conductor> conductors) {
+  private Wire wire(String name, Item item) {
     Fields fields = item.fields("conductor", "path", "hang");
     Item reference = fields.required("conductor", conductors.keySet().iterator().next());
-    Conductor conductor = conductors.get(reference.text());
-    if (conductor == null) {
-      throw reference.unknown("conductor", conductors.keySet());
-    }
+    Conductor conductor = conductor(reference);
     Item path = fields.required("path", "[[0, 0, 9 m], [20 m, 0, 9 m]]");
     List<Point> points = new ArrayList<>();
     for (Item point : path.items("a list of points such as [[0, 0, 9 m], [20 m, 0, 9 m]]")) {
@@ -113,7 +120,7 @@ final class AntennaReader {
     return new HangReader(evaluator).hang(wire, item, points, properties);
   }
 
-  private Point point(Item item) {
+  Point point(Item item) {
     List<Item> coordinates = item.items("three coordinates such as [0, 0, 9 m]");
     if (coordinates.size() != 3) {
       throw item.fault(

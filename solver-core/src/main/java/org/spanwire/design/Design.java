@@ -23,6 +23,7 @@ public final class Design {
   private final Antenna antenna;
   private final Map<String, Hang> hangs;
   private final List<Stage> feedChain;
+  private final Optional<FeedLine> feedLine;
   private final double referenceOhm;
   private final OptionalDouble power;
   private final Optional<CutRules> cutRules;
@@ -42,6 +43,10 @@ public final class Design {
     this.hangs = Collections.unmodifiableMap(reader.hangs());
     InstallationReader installation = new InstallationReader(evaluator);
     this.feedChain = fields.optional("feed-chain").map(installation::feedChain).orElse(List.of());
+    this.feedLine =
+        fields
+            .optional(FeedLine.NAME)
+            .map(item -> new FeedLineReader(evaluator, reader).read(item, antenna, feedChain));
     this.referenceOhm = fields.optional("reference").map(installation::reference).orElse(50.0);
     this.power = fields.optional("power").map(installation::power).orElse(OptionalDouble.empty());
     this.cutRules = fields.optional("cut").map(installation::cut);
@@ -69,6 +74,7 @@ public final class Design {
                 "fittings",
                 "ground",
                 "feed-chain",
+                FeedLine.NAME,
                 "reference",
                 "power",
                 "cut",
@@ -122,6 +128,11 @@ public final class Design {
   /** The stages from the feedpoint towards the transmitter; empty if there are none. */
   public List<Stage> feedChain() {
     return feedChain;
+  }
+
+  /** The route of the chain's line, if it is part of the antenna. */
+  public Optional<FeedLine> feedLine() {
+    return feedLine;
   }
 
   /**
@@ -202,9 +213,11 @@ public final class Design {
     Fields fields = fields(document);
     String kind = sections.get(fault.subject());
     Optional<Item> part =
-        Optional.ofNullable(kind)
-            .flatMap(k -> fields.optional(k + "s"))
-            .map(section -> section.names(kind).key(fault.subjectName()));
+        fault.subjectName().startsWith(FeedLine.NAME)
+            ? fields.optional(FeedLine.NAME)
+            : Optional.ofNullable(kind)
+                .flatMap(k -> fields.optional(k + "s"))
+                .map(section -> section.names(kind).key(fault.subjectName()));
     return part.orElseGet(() -> fields.required("wires", "")).fault(fault.getMessage());
   }
 }

@@ -2,6 +2,7 @@ package org.spanwire.design;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.spanwire.unit.Dimension;
@@ -34,14 +35,25 @@ final class InstallationReader {
   }
 
   private Stage transformer(Item item) {
-    Fields fields = item.fields("ratio", "touchstone");
+    Fields fields = item.fields("ratio", "touchstone", "output");
     double ratio = evaluator.positive(fields.required("ratio", "4"), Dimension.NUMBER);
-    return new Stage.Transformer(ratio, fields.optional("touchstone").map(Item::path));
+    return new Stage.Transformer(
+        ratio,
+        fields.optional("touchstone").map(Item::path),
+        fields
+            .optional("output")
+            .map(
+                output ->
+                    output.choice(
+                        Map.of(
+                            "balanced", Stage.Output.BALANCED,
+                            "unbalanced", Stage.Output.UNBALANCED)))
+            .orElse(Stage.Output.BALANCED));
   }
 
   private Stage choke(Item item) {
     Item impedance = item.fields("impedance").required("impedance", "3 kohm");
-    return new Stage.Choke(evaluator.positive(impedance, Dimension.RESISTANCE));
+    return new Stage.Choke(new ChokeReader(evaluator).impedance(impedance));
   }
 
   private Stage line(Item item) {

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Supplier;
 import org.snakeyaml.engine.v2.exceptions.Mark;
 import org.snakeyaml.engine.v2.nodes.MappingNode;
@@ -82,6 +83,20 @@ final class Item {
       return mapping;
     }
     throw fault(name + " is " + kind() + "; expected " + expected);
+  }
+
+  /** The value that one of a few words stands for. */
+  <T> T choice(Map<String, T> words) {
+    T value = words.get(text());
+    if (value == null) {
+      throw fault(
+          name
+              + " is "
+              + Words.quote(text())
+              + "; "
+              + Words.remedy(text(), words.keySet().stream().sorted().toList()));
+    }
+    return value;
   }
 
   /** A path of a file named in the document, relative to the document. */

@@ -3,6 +3,7 @@ package org.spanwire.design;
 import java.nio.file.Path;
 import java.util.Objects;
 import java.util.Optional;
+import org.spanwire.geometry.LumpedImpedance;
 
 /** One stage of the feed chain, which runs from the feedpoint towards the transmitter. */
 public sealed interface Stage {
@@ -13,24 +14,40 @@ public sealed interface Stage {
    * @param ratio impedance ratio, antenna side : transmitter side, positive
    * @param touchstone its measured scattering parameters; with a file the ratio only sets the
    *     reference impedance of SWR on the antenna side
+   * @param output what its antenna side is tied to, where its own circuit does not say: an ideal
+   *     transformer, or one measured as a 2-port
    */
-  record Transformer(double ratio, Optional<Path> touchstone) implements Stage {
+  record Transformer(double ratio, Optional<Path> touchstone, Output output) implements Stage {
     /** Checks the range. */
     public Transformer {
       requirePositive("transformer ratio", ratio);
       Objects.requireNonNull(touchstone, "touchstone");
+      Objects.requireNonNull(output, "output");
+    }
+
+    /** A transformer with balanced output. */
+    public Transformer(double ratio, Optional<Path> touchstone) {
+      this(ratio, touchstone, Output.BALANCED);
     }
   }
 
+  /** Which point of a transformer's antenna side is one with the cold side of its other port. */
+  enum Output {
+    /** The middle: the terminals are at equal and opposite voltages about it. */
+    BALANCED,
+    /** The cold terminal. */
+    UNBALANCED
+  }
+
   /**
-   * A choke against common-mode current.
+   * A choke against common-mode current; it leaves the differential mode alone.
    *
-   * @param impedanceOhm magnitude of its common-mode impedance in ohms, positive
+   * @param impedance its common-mode impedance
    */
-  record Choke(double impedanceOhm) implements Stage {
-    /** Checks the range. */
+  record Choke(LumpedImpedance impedance) implements Stage {
+    /** Checks that it is there. */
     public Choke {
-      requirePositive("choke impedance", impedanceOhm);
+      Objects.requireNonNull(impedance, "impedance");
     }
   }
 

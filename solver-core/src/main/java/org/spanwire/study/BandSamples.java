@@ -3,7 +3,6 @@ package org.spanwire.study;
 import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.math3.complex.Complex;
-import org.spanwire.circuit.Mismatch;
 import org.spanwire.design.Band;
 import org.spanwire.result.Warning;
 
@@ -12,22 +11,20 @@ final class BandSamples {
 
   private final String name;
   private final FrequencyRange range;
-  private final double referenceOhm;
   private double[] frequencies;
   private Sample[] samples;
 
   /** What a solution contributes. */
-  record Sample(SolvedFeed feed, List<Warning> warnings) {}
+  record Sample(SolvedFeed feed, List<HeatAt> heat, List<Warning> warnings) {}
 
   /**
    * A band with nothing solved yet.
    *
    * @param points number of frequencies, at least 3
    */
-  BandSamples(Band band, double referenceOhm, int points) {
+  BandSamples(Band band, int points) {
     this.name = band.name();
     this.range = new FrequencyRange(band.lowHz(), band.highHz());
-    this.referenceOhm = referenceOhm;
     this.frequencies = ReflectionCurve.frequencies(range, points);
     this.samples = new Sample[points];
   }
@@ -81,25 +78,35 @@ final class BandSamples {
     return List.of(samples);
   }
 
-  /** SWR at all samples. */
-  List<SwrAt> swr() {
+  /** The planes of the feed chain. */
+  List<Plane> planes() {
+    return samples[0].feed().planes().stream().map(PlaneMismatch::plane).toList();
+  }
+
+  /** SWR at all samples at a plane. */
+  List<SwrAt> swr(Plane plane) {
     List<SwrAt> swr = new ArrayList<>();
     for (int i = 0; i < samples.length; i++) {
-      swr.add(new SwrAt(frequencies[i], mismatch(i).swr()));
+      swr.add(new SwrAt(frequencies[i], samples[i].feed().at(plane).swr()));
     }
     return swr;
   }
 
-  private Mismatch mismatch(int i) {
-    return Mismatch.of(samples[i].feed().impedance(), referenceOhm);
+  double referenceOhm(Plane plane) {
+    return samples[0].feed().at(plane).referenceOhm();
   }
 
-  /** The curve through all samples. */
-  ReflectionCurve curve() {
+  /** The curve through all samples at a plane. */
+  ReflectionCurve curve(Plane plane) {
     Complex[] values = new Complex[samples.length];
     for (int i = 0; i < samples.length; i++) {
-      values[i] = mismatch(i).reflection();
+      values[i] = samples[i].feed().at(plane).reflection();
     }
     return new ReflectionCurve(range, values);
+  }
+
+  /** The largest error of the curves at all planes. */
+  double error() {
+    return planes().stream().mapToDouble(plane -> curve(plane).error()).max().orElseThrow();
   }
 }

@@ -9,13 +9,10 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
-import org.apache.commons.math3.complex.Complex;
-import org.spanwire.Antenna;
 import org.spanwire.Solution;
 import org.spanwire.Solver;
 import org.spanwire.circuit.Mismatch;
 import org.spanwire.design.Band;
-import org.spanwire.geometry.Feed;
 import org.spanwire.result.GainSample;
 import org.spanwire.result.Warning;
 
@@ -24,14 +21,11 @@ import org.spanwire.result.Warning;
  * the interpolated reflection coefficient is not yet good enough, and solves once more at the best
  * match and at a worst match between points.
  *
- * @param antenna antenna with at least one feed
- * @param feed name of the feed judged
- * @param referenceOhm reference impedance at the feedpoint in ohms
+ * @param installation with at least one feed, the first of which is judged
  * @param elevationsDegrees elevations to give the gain at
  * @param points number of frequencies per band to begin with, at least 3
  */
-public record BandStudy(
-    Antenna antenna, String feed, double referenceOhm, List<Double> elevationsDegrees, int points) {
+public record BandStudy(Installation installation, List<Double> elevationsDegrees, int points) {
 
   /** Name of the warning that the curve between the solved frequencies is doubtful. */
   public static final String INTERPOLATION_WARNING = "band-interpolation";
@@ -55,8 +49,7 @@ public record BandStudy(
    * @param threads number of threads; the results do not depend on it
    */
   public List<BandResponse> run(Solver solver, List<Band> bands, int threads) {
-    List<BandSamples> samples =
-        bands.stream().map(band -> new BandSamples(band, referenceOhm, points)).toList();
+    List<BandSamples> samples = bands.stream().map(band -> new BandSamples(band, points)).toList();
     double accepted = Math.max(REFLECTION_ERROR, 2 * solver.options().tolerance());
     try (Workers workers = new Workers(threads)) {
       solveMissing(solver, workers, samples);
@@ -74,7 +67,7 @@ public record BandStudy(
 
   private static List<BandSamples> coarse(Collection<BandSamples> bands, double accepted) {
     return bands.stream()
-        .filter(band -> band.curve().error() > accepted && 2 * band.count() - 1 <= MOST_POINTS)
+        .filter(band -> band.error() > accepted && 2 * band.count() - 1 <= MOST_POINTS)
         .toList();
   }
 
@@ -83,7 +76,7 @@ public record BandStudy(
     List<Callable<BandSamples.Sample>> tasks = new ArrayList<>();
     for (BandSamples band : bands) {
       for (double frequency : band.missing()) {
-        tasks.add(() -> sample(solver.solve(antenna, frequency)));
+        tasks.add(() -> sample(installation.solve(solver, frequency)));
       }
     }
     List<BandSamples.Sample> solved = workers.run(tasks);
@@ -95,52 +88,103 @@ public record BandStudy(
     }
   }
 
-  private BandSamples.Sample sample(Solution solution) {
-    return new BandSamples.Sample(SolvedFeed.of(solution, feed), solution.warnings());
+  private String feed() {
+    return installation.antenna().feeds().get(0).name();
+  }
+
+  private BandSamples.Sample sample(Operation operation) {
+    return new BandSamples.Sample(
+        operation.feed(feed()), heat(operation), operation.solution().warnings());
+  }
+
+  private static List<HeatAt> heat(Operation operation) {
+    double frequency = operation.solution().frequencyHz();
+    List<HeatAt> heat = new ArrayList<>();
+    operation
+        .chain()
+        .ifPresent(
+            chain ->
+                chain
+                    .losses()
+                    .forEach(loss -> heat.add(new HeatAt(loss.name(), loss.watts(), frequency))));
+    operation
+        .commonMode()
+        .ifPresent(mode -> heat.add(new HeatAt(Ledger.CHOKE, mode.topWatts(), frequency)));
+    return heat;
   }
 
   private BandResponse judge(Solver solver, BandSamples band, double accepted) {
-    ReflectionCurve curve = band.curve();
-    FrequencyRange range = band.range();
-    Solution best = solver.solve(antenna, curve.bestFrequency());
-    SolvedFeed bestFeed = SolvedFeed.of(best, feed);
-    SwrAt worst = worst(solver, band, curve.worstFrequency());
+    ReflectionCurve curve = band.curve(Plane.TRANSMITTER);
+    Operation best = installation.solve(solver, curve.bestFrequency());
+    List<Operation> extra = new ArrayList<>(List.of(best));
+    if (!band.range().isEdge(curve.worstFrequency())) {
+      extra.add(installation.solve(solver, curve.worstFrequency()));
+    }
+    SolvedFeed bestFeed = best.feed(feed());
+    Solution solution = best.solution();
     double missed =
-        mismatch(bestFeed.impedance()).reflection().subtract(curve.at(best.frequencyHz())).abs();
-    double interpolationError = Math.max(missed, curve.error());
+        bestFeed
+            .at(Plane.TRANSMITTER)
+            .reflection()
+            .subtract(curve.at(solution.frequencyHz()))
+            .abs();
+    double interpolationError = Math.max(missed, band.error());
     List<GainSample> gains = new ArrayList<>();
-    elevationsDegrees.forEach(elevation -> gains.add(best.gainAtElevation(elevation)));
+    elevationsDegrees.forEach(elevation -> gains.add(solution.gainAtElevation(elevation)));
     return new BandResponse(
         band.name(),
-        range,
-        swrOn(curve, range.lowHz()),
-        swrOn(curve, range.middleHz()),
-        swrOn(curve, range.highHz()),
-        worst,
-        new SwrAt(best.frequencyHz(), mismatch(bestFeed.impedance()).swr()),
-        curve.within(1.0 / 3),
+        band.range(),
+        band.planes().stream().map(plane -> response(band, plane, extra)).toList(),
         bestFeed,
         gaps(best),
-        best.peakGain(),
+        solution.peakGain(),
         gains,
-        best.radiationEfficiency(),
+        solution.radiationEfficiency(),
+        largestHeat(band, extra),
         band.count(),
         largestError(band, bestFeed),
         interpolationError,
-        warnings(band, best, interpolationError, accepted));
+        warnings(band, solution, interpolationError, accepted));
   }
 
   /**
-   * The largest SWR of the solved frequencies and, where the curve is worst between the edges, of
-   * that frequency.
+   * SWR at a plane: extremes over the frequencies solved and, within the error of interpolation,
+   * those of the curve.
    */
-  private SwrAt worst(Solver solver, BandSamples band, double curveWorstHz) {
-    List<SwrAt> candidates = new ArrayList<>(band.swr());
-    if (!band.range().isEdge(curveWorstHz)) {
-      Complex impedance = solver.solve(antenna, curveWorstHz).impedance(feed);
-      candidates.add(new SwrAt(curveWorstHz, mismatch(impedance).swr()));
+  private PlaneResponse response(BandSamples band, Plane plane, List<Operation> extra) {
+    ReflectionCurve curve = band.curve(plane);
+    double reference = band.referenceOhm(plane);
+    FrequencyRange range = band.range();
+    List<SwrAt> candidates = new ArrayList<>(band.swr(plane));
+    for (Operation operation : extra) {
+      candidates.add(
+          new SwrAt(operation.solution().frequencyHz(), operation.feed(feed()).at(plane).swr()));
     }
-    return candidates.stream().max(Comparator.comparingDouble(SwrAt::swr)).orElseThrow();
+    if (plane != Plane.TRANSMITTER) {
+      for (double frequency : List.of(curve.bestFrequency(), curve.worstFrequency())) {
+        candidates.add(new SwrAt(frequency, swrOn(curve, frequency, reference)));
+      }
+    }
+    Comparator<SwrAt> bySwr = Comparator.comparingDouble(SwrAt::swr);
+    return new PlaneResponse(
+        plane,
+        reference,
+        swrOn(curve, range.lowHz(), reference),
+        swrOn(curve, range.middleHz(), reference),
+        swrOn(curve, range.highHz(), reference),
+        candidates.stream().max(bySwr).orElseThrow(),
+        candidates.stream().min(bySwr).orElseThrow(),
+        curve.within(1.0 / 3));
+  }
+
+  /** The largest heat of each part, in the order of the chain. */
+  private static List<HeatAt> largestHeat(BandSamples band, List<Operation> extra) {
+    Map<String, HeatAt> largest = new LinkedHashMap<>();
+    List<HeatAt> all = new ArrayList<>();
+    band.all().forEach(sample -> all.addAll(sample.heat()));
+    extra.forEach(operation -> all.addAll(heat(operation)));
+    all.forEach(each -> largest.merge(each.part(), each, (a, b) -> b.watts() > a.watts() ? b : a));
+    return List.copyOf(largest.values());
   }
 
   private static List<Warning> warnings(
@@ -155,17 +199,13 @@ public record BandStudy(
     return List.copyOf(firstOfEach.values());
   }
 
-  private Mismatch mismatch(Complex impedance) {
-    return Mismatch.of(impedance, referenceOhm);
-  }
-
-  private double swrOn(ReflectionCurve curve, double frequencyHz) {
+  private static double swrOn(ReflectionCurve curve, double frequencyHz, double referenceOhm) {
     return Mismatch.ofReflection(curve.at(frequencyHz), referenceOhm).swr();
   }
 
-  private Map<String, Double> gaps(Solution solution) {
-    return antenna.feeds().stream()
-        .collect(Collectors.toMap(Feed::name, f -> solution.gap(f.name())));
+  private static Map<String, Double> gaps(Operation operation) {
+    return operation.feeds().stream()
+        .collect(Collectors.toMap(SolvedFeed::name, SolvedFeed::gapMetres));
   }
 
   private static double largestError(BandSamples band, SolvedFeed best) {
@@ -181,8 +221,8 @@ public record BandStudy(
         INTERPOLATION_WARNING,
         String.format(
             Locale.ROOT,
-            "band %s: the reflection coefficient between the solved frequencies is uncertain by %.2g, limit %.2g: "
-                + "an SWR extremum may be missed; ask for more --points",
+            "band %s: the reflection coefficient between the solved frequencies is uncertain by"
+                + " %.2g, limit %.2g: an SWR extremum may be missed; ask for more --points",
             band,
             error,
             accepted));

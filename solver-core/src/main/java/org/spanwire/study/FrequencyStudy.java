@@ -5,10 +5,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
-import org.spanwire.Antenna;
+import org.apache.commons.math3.complex.Complex;
 import org.spanwire.Solution;
 import org.spanwire.Solver;
-import org.spanwire.geometry.Feed;
 import org.spanwire.result.Direction;
 import org.spanwire.result.GainSample;
 import org.spanwire.result.PowerBudget;
@@ -42,33 +41,34 @@ public record FrequencyStudy(
    * @return one entry per frequency, in the order of the frequencies
    */
   public List<SolvedFrequency> run(
-      Solver solver, Antenna antenna, List<Double> frequenciesHz, int threads) {
+      Solver solver, Installation installation, List<Double> frequenciesHz, int threads) {
     List<Callable<SolvedFrequency>> tasks = new ArrayList<>();
     for (double frequency : frequenciesHz) {
-      tasks.add(() -> extract(antenna, solver.solve(antenna, frequency)));
+      tasks.add(() -> extract(installation, installation.solve(solver, frequency)));
     }
     try (Workers workers = new Workers(threads)) {
       return workers.run(tasks);
     }
   }
 
-  private SolvedFrequency extract(Antenna antenna, Solution solution) {
-    List<SolvedFeed> feeds = new ArrayList<>();
-    for (Feed feed : antenna.feeds()) {
-      feeds.add(SolvedFeed.of(solution, feed.name()));
-    }
+  private SolvedFrequency extract(Installation installation, Operation operation) {
+    Solution solution = operation.solution();
     Optional<PowerBudget> budget =
         powerBudget ? Optional.of(solution.powerBudgetWithSoil()) : Optional.empty();
     return new SolvedFrequency(
         solution.frequencyHz(),
-        feeds,
-        solution.portMatrix(),
+        operation.feeds(),
+        installation.hasFeedLine()
+            ? new Complex[][] {{operation.feeds().get(0).impedance()}}
+            : solution.portMatrix(),
         solution.peakGain(),
         gainSamples(solution),
         solution.radiationEfficiency(),
         budget.isPresent() ? balance(budget.get()) : solution.powerBalance(),
         budget,
-        currentsPerWire > 0 ? solution.currents(currentsPerWire) : List.of(),
+        budget.flatMap(operation::ledger),
+        operation.commonMode(),
+        currentsPerWire > 0 ? installation.currents(operation, currentsPerWire) : List.of(),
         solution.unknowns(),
         solution.warnings());
   }

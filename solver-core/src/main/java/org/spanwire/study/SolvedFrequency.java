@@ -23,6 +23,8 @@ import org.spanwire.result.Warning;
  * @param powerBalance power accounted for over power accepted; empty over soil unless the budget
  *     was asked for
  * @param powerBudget where the power goes, if asked for
+ * @param ledger where the transmitter's watts go, if the budget was asked for and there is one feed
+ * @param commonMode current on the outside of the feed line, if its route is given
  * @param currents currents along the wires, if asked for
  * @param unknowns number of unknowns solved for
  * @param warnings named doubts
@@ -36,6 +38,8 @@ public record SolvedFrequency(
     double radiationEfficiency,
     OptionalDouble powerBalance,
     Optional<PowerBudget> powerBudget,
+    Optional<Ledger> ledger,
+    Optional<CommonMode> commonMode,
     List<CurrentSample> currents,
     int unknowns,
     List<Warning> warnings) {

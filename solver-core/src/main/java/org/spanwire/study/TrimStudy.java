@@ -6,7 +6,9 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import org.spanwire.Antenna;
+import org.spanwire.Solution;
 import org.spanwire.Solver;
+import org.spanwire.circuit.Mismatch;
 import org.spanwire.design.Band;
 import org.spanwire.geometry.Feed;
 import org.spanwire.practice.Trim;
@@ -80,24 +82,28 @@ public record TrimStudy(Antenna antenna, Feed feed, double referenceOhm) {
   private OptionalDouble bestMatch(
       Solver solver, Workers workers, Antenna trimmed, double lowHz, double highHz) {
     FrequencyRange range = new FrequencyRange(lowHz, highHz);
-    BandSamples samples = new BandSamples(new Band("trim", lowHz, highHz), referenceOhm, POINTS);
+    BandSamples samples = new BandSamples(new Band("trim", lowHz, highHz), POINTS);
     solve(solver, workers, trimmed, samples);
-    while (samples.curve().error() > REFLECTION_ERROR && 2 * samples.count() - 1 <= MOST_POINTS) {
+    while (samples.error() > REFLECTION_ERROR && 2 * samples.count() - 1 <= MOST_POINTS) {
       samples.refine();
       solve(solver, workers, trimmed, samples);
     }
-    double best = samples.curve().bestFrequency();
+    double best = samples.curve(Plane.FEEDPOINT).bestFrequency();
     return range.isEdge(best) ? OptionalDouble.empty() : OptionalDouble.of(best);
   }
 
   private void solve(Solver solver, Workers workers, Antenna trimmed, BandSamples samples) {
     List<Callable<BandSamples.Sample>> tasks = new ArrayList<>();
     for (double frequency : samples.missing()) {
-      tasks.add(
-          () ->
-              new BandSamples.Sample(
-                  SolvedFeed.of(solver.solve(trimmed, frequency), feed.name()), List.of()));
+      tasks.add(() -> sample(solver.solve(trimmed, frequency)));
     }
     samples.fill(workers.run(tasks));
+  }
+
+  private BandSamples.Sample sample(Solution solution) {
+    Mismatch mismatch = Mismatch.of(solution.impedance(feed.name()), referenceOhm);
+    List<PlaneMismatch> planes = List.of(new PlaneMismatch(Plane.FEEDPOINT, mismatch));
+    return new BandSamples.Sample(
+        SolvedFeed.of(solution, feed.name(), planes), List.of(), List.of());
   }
 }

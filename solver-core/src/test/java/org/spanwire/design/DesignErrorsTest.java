@@ -19,6 +19,9 @@ import org.junit.jupiter.params.provider.MethodSource;
  */
 class DesignErrorsTest {
 
+  private static final String LINE =
+      "- line: {impedance: 50 ohm, length: 15 m, velocity-factor: 0.66}\n";
+
   private static final char MARK = '»';
 
   private final PrintStream out = System.out;
@@ -130,7 +133,8 @@ class DesignErrorsTest {
         fault(
             "material: copper",
             "material: »coper",
-            "unknown material 'coper'; did you mean copper? expected one of perfect, copper, aluminium"),
+            "unknown material 'coper'; did you mean copper? expected one of perfect, copper,"
+                + " aluminium"),
         fault(
             "soil: medium-dry",
             "soil: »medium",
@@ -158,7 +162,8 @@ class DesignErrorsTest {
         fault(
             "diameter: 2 mm",
             "diameter: »2 MHz",
-            "diameter of conductor 'strand' is 2 MHz (a frequency); expected a length such as 27.3 m"),
+            "diameter of conductor 'strand' is 2 MHz (a frequency); expected a length such as 27.3"
+                + " m"),
         fault("diameter: 2 mm", "diameter: »2", "is 2 (a number without unit); expected a length"),
         fault(
             "diameter: 2 mm",
@@ -218,7 +223,8 @@ class DesignErrorsTest {
             "thickness of cladding of conductor 'strand' is 0 m; expected more than 0"),
         fault(
             "strand: {material: copper, diameter: 2 mm}",
-            "strand: »{material: steel, diameter: 2 mm, cladding: {material: copper, thickness: 1 mm}}",
+            "strand: »{material: steel, diameter: 2 mm, cladding: {material: copper, thickness: 1"
+                + " mm}}",
             "cladding thickness 0.001 m must be less than the conductor radius 0.001 m"),
         fault(
             "diameter: 2 mm",
@@ -289,6 +295,38 @@ class DesignErrorsTest {
             "- transformer: {ratio: 4}",
             "- »{transformer: {ratio: 4}, choke: {impedance: 1 kohm}}",
             "transformer and choke; expected exactly one of"),
+        fault(
+            "- transformer: {ratio: 4}",
+            "- transformer: {ratio: 4, output: »middle}",
+            "output of transformer",
+            "balanced, unbalanced"),
+        fault(
+            "- transformer: {ratio: 4}",
+            "- choke: {impedance: {r: »-1 ohm, x: 1 kohm}}",
+            "expected at least 0"),
+        fault(
+            "- transformer: {ratio: 4}",
+            "- transformer: {ratio: 4}\nfeed-line: »{conductor: strand, path: [[7, 0, 1]]}",
+            "is the route of the feed chain's line, of which there are 0"),
+        fault(
+            "- transformer: {ratio: 4}",
+            LINE + "feed-line: {conductor: »string, path: [[7, 0, 1]]}",
+            "unknown conductor 'string'"),
+        fault(
+            "- transformer: {ratio: 4}",
+            LINE + "feed-line: {conductor: strand, path: »[]}",
+            "at least one point after the feedpoint"),
+        fault(
+            "- transformer: {ratio: 4}",
+            LINE + "feed-line: {conductor: strand, path: [[7, 0, 1]], earthed: »true}",
+            "needs ground: perfect"),
+        fault(
+            "- transformer: {ratio: 4}",
+            LINE.strip()
+                + "\n"
+                + "  - choke: {impedance: 1 kohm}\n"
+                + "feed-line: »{conductor: strand, path: [[7, 0, 1]]}",
+            "has a choke between line and transmitter"),
         fault(
             "[7.1 MHz]", "»7.1 MHz", "expected a list of frequencies such as [7.1 MHz, 14.15 MHz]"),
         fault(

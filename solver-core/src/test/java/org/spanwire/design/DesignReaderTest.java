@@ -101,16 +101,53 @@ class DesignReaderTest {
   }
 
   @Test
+  void readsTheRouteOfTheLine() {
+    FeedLine line =
+        DesignReader.read(
+                """
+                format: spanwire-design/1
+                title: Line
+                parameters: {down: 2 m}
+                conductors: {strand: {material: copper, diameter: 2 mm}}
+                wires: {radiator: {conductor: strand, path: [[0, 0, 9], [20, 0, 9]]}}
+                feeds: {main: {wire: radiator, at: 36 %}}
+                ground: perfect
+                feed-chain: [line: {impedance: 50 ohm, length: 15 m, velocity-factor: 0.66}]
+                feed-line:
+                  conductor: strand
+                  path: [[7.2, 0, down], [7.2, 6, 0]]
+                  earthed: true
+                  chokes: [{at: 5 m, impedance: {r: 1 kohm, x: 2 kohm}}, {at: 50 %, impedance: 300 ohm}]
+                  polarity: last-point
+                """,
+                "line.yaml")
+            .feedLine()
+            .orElseThrow();
+    assertThat(line.path()).containsExactly(new Point(7.2, 0, 2), new Point(7.2, 6, 0));
+    assertThat(line.earthed()).isTrue();
+    assertThat(line.polarity()).isEqualTo(FeedLine.Polarity.LAST_POINT);
+    assertThat(line.conductor().name()).isEqualTo("strand");
+    assertThat(line.chokes())
+        .extracting(FeedLine.Choke::at)
+        .containsExactly(Position.distance(5), Position.fraction(0.5));
+    assertThat(line.chokes().get(0).impedance().at(7e6)).isEqualTo(new Complex(1000, 2000));
+  }
+
+  @Test
   void readsTheInstallation() {
     Design design = complete();
     assertThat(design.title()).isEqualTo("Every key");
     assertThat(((Soil) design.antenna().ground()).conductivity()).isEqualTo(0.005);
     assertThat(design.feedChain())
-        .containsExactly(
+        .hasSize(3)
+        .contains(
             new Stage.Transformer(
-                4, Optional.of(Designs.resource("complete.yaml").resolveSibling("balun.s3p"))),
-            new Stage.Choke(3000),
+                4,
+                Optional.of(Designs.resource("complete.yaml").resolveSibling("balun.s3p")),
+                Stage.Output.UNBALANCED),
             new Stage.Line(50, 20, 0.66, Optional.of(new Stage.Loss(10e6, 100, 2.2))));
+    assertThat(((Stage.Choke) design.feedChain().get(1)).impedance().at(7e6))
+        .isEqualTo(new Complex(2000, -1500));
     assertThat(design.referenceOhm()).isEqualTo(50);
     assertThat(design.feedpointReferenceOhm()).isEqualTo(200);
     assertThat(design.powerWatts()).hasValue(100);
@@ -207,13 +244,16 @@ class DesignReaderTest {
     assertThatThrownBy(() -> design.with("hieght", "6m"))
         .isInstanceOf(DesignException.class)
         .hasMessage(
-            "small.yaml: unknown parameter 'hieght'; did you mean height? expected one of span, height");
+            "small.yaml: unknown parameter 'hieght'; did you mean height? expected one of span,"
+                + " height");
     assertThatThrownBy(() -> design.with("height", "6MHz"))
         .hasMessage(
-            "small.yaml:5:19: parameter height set to '6MHz' is 6 MHz (a frequency); expected a length such as 27.3 m");
+            "small.yaml:5:19: parameter height set to '6MHz' is 6 MHz (a frequency); expected a"
+                + " length such as 27.3 m");
     assertThatThrownBy(() -> design.with("height", "15m"))
         .hasMessage(
-            "small.yaml:5:19: parameter height is 15 m, limits 5 m to 14 m; change the value or the limits");
+            "small.yaml:5:19: parameter height is 15 m, limits 5 m to 14 m; change the value or the"
+                + " limits");
     assertThatThrownBy(() -> design.with("height", "6parsec"))
         .hasMessageContaining("unknown unit 'parsec'");
     assertThatThrownBy(() -> design.with("span", "span + 1m"))

@@ -8,7 +8,7 @@ import org.spanwire.geometry.Feed;
 import org.spanwire.result.Warning;
 import org.spanwire.study.BandResponse;
 import org.spanwire.study.BandStudy;
-import org.spanwire.study.FeedChainDoubts;
+import org.spanwire.study.Installation;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -18,8 +18,10 @@ import picocli.CommandLine.Option;
     name = "bands",
     description = {
       "Judge a design over every band of its plan.",
-      "Prints SWR at both edges, in the middle, at its best and at its worst over the whole band, the impedance and the gain"
-          + " at the best match, and whether the band can be used without a tuner."
+      "Prints SWR at both edges, in the middle, at its best and at its worst over the whole band,"
+          + " at the transmitter and nearer to the antenna, the impedance and the gain at the best"
+          + " match, whether the band can be used without a tuner, and the heat of line,"
+          + " transformer and choke."
     },
     footerHeading = "%nExamples:%n",
     footer = {
@@ -45,7 +47,8 @@ public final class BandsCommand implements Runnable {
       names = "--points",
       paramLabel = "N",
       description =
-          "Frequencies solved per band to begin with, 3 to 200; default 11. More are added where the curve needs them.")
+          "Frequencies solved per band to begin with, 3 to 200; default 11. More are added where"
+              + " the curve needs them.")
   private int points = 11;
 
   @Override
@@ -60,9 +63,8 @@ public final class BandsCommand implements Runnable {
           read.source() + ": names no bands; add bands: {plan: iaru-region-1, use: [40 m, 20 m]}");
     }
     Feed feed = read.antenna().feeds().get(0);
-    BandStudy study =
-        new BandStudy(
-            read.antenna(), feed.name(), read.feedpointReferenceOhm(), ELEVATIONS, points);
+    Installation installation = DesignOptions.solve(read, () -> Installation.of(read));
+    BandStudy study = new BandStudy(installation, ELEVATIONS, points);
     List<BandResponse> bands =
         DesignOptions.solve(read, () -> study.run(design.solver(), read.bands(), design.threads()));
     output.write(
@@ -73,12 +75,13 @@ public final class BandsCommand implements Runnable {
                 bands.stream().map(BandResponse::largestRelativeError).toList()),
             feed.name(),
             bands,
-            doubts(read, feed)));
+            installation.powerWatts(),
+            doubts(installation, feed)));
   }
 
-  private static List<Warning> doubts(Design design, Feed judged) {
-    List<Warning> doubts = new ArrayList<>(FeedChainDoubts.of(design.feedChain()));
-    int feeds = design.antenna().feeds().size();
+  private static List<Warning> doubts(Installation installation, Feed judged) {
+    List<Warning> doubts = new ArrayList<>(installation.warnings());
+    int feeds = installation.antenna().feeds().size();
     if (feeds > 1) {
       doubts.add(
           new Warning(

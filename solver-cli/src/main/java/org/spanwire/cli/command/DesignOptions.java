@@ -7,6 +7,8 @@ import java.util.Map;
 import java.util.function.Supplier;
 import org.spanwire.Solver;
 import org.spanwire.SolverOptions;
+import org.spanwire.circuit.CircuitException;
+import org.spanwire.circuit.TouchstoneException;
 import org.spanwire.cli.output.Conditions;
 import org.spanwire.design.Design;
 import org.spanwire.design.DesignException;
@@ -76,6 +78,11 @@ final class DesignOptions {
       DesignException located = design.locate(e);
       located.addSuppressed(e);
       throw located;
+    } catch (CircuitException e) {
+      throw new InputException(design.source() + ": feed-chain: " + e.getMessage());
+    } catch (TouchstoneException e) {
+      throw new InputException(
+          e.line() > 0 ? e.getMessage() : design.source() + ": feed-chain: " + e.getMessage());
     }
   }
 

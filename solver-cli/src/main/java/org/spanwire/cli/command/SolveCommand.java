@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.Map;
 import org.spanwire.cli.output.SolveReport;
 import org.spanwire.design.Design;
-import org.spanwire.study.FeedChainDoubts;
 import org.spanwire.study.FrequencyStudy;
+import org.spanwire.study.Installation;
 import org.spanwire.study.SolvedFeed;
 import org.spanwire.study.SolvedFrequency;
 import picocli.CommandLine.Command;
@@ -19,8 +19,8 @@ import picocli.CommandLine.Option;
     name = "solve",
     description = {
       "Solve a design at single frequencies.",
-      "Prints the impedance at every feed with its estimated error, SWR at the feedpoint and at the transmitter, peak gain and"
-          + " where it points, efficiency and power balance."
+      "Prints the impedance at every feed with its estimated error, SWR at the feedpoint and at the"
+          + " transmitter, peak gain and where it points, efficiency and power balance."
     },
     footerHeading = "%nExamples:%n",
     footer = {
@@ -54,7 +54,8 @@ public final class SolveCommand implements Runnable {
       split = ",",
       converter = Converters.Degrees.class,
       description =
-          "Elevations in degrees to give the gain at, the largest over azimuth unless --azimuth is given.")
+          "Elevations in degrees to give the gain at, the largest over azimuth unless --azimuth is"
+              + " given.")
   private List<Double> elevations = List.of();
 
   @Option(
@@ -75,7 +76,8 @@ public final class SolveCommand implements Runnable {
   @Option(
       names = "--power-balance",
       description =
-          "Show where the accepted power goes, the power absorbed by soil computed on its own.")
+          "Show where the power goes from the transmitter to the sky, the power absorbed by soil"
+              + " computed on its own.")
   private boolean powerBalance;
 
   @Override
@@ -89,15 +91,17 @@ public final class SolveCommand implements Runnable {
               + ": names no frequencies; add frequencies: [7.1 MHz], or give --frequency 7.1MHz");
     }
     FrequencyStudy study = new FrequencyStudy(elevations, azimuths, currents, powerBalance);
+    Installation installation = DesignOptions.solve(read, () -> Installation.of(read));
     List<SolvedFrequency> solutions =
         DesignOptions.solve(
-            read, () -> study.run(design.solver(), read.antenna(), wanted, design.threads()));
+            read, () -> study.run(design.solver(), installation, wanted, design.threads()));
     output.write(
         new SolveReport(
             design.conditions(read, gaps(solutions.get(0)), errors(solutions)),
             solutions,
             !azimuths.isEmpty(),
-            FeedChainDoubts.of(read.feedChain())));
+            installation.powerWatts(),
+            installation.warnings()));
   }
 
   private void check() {

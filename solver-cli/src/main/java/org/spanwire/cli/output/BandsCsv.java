@@ -10,6 +10,9 @@ import org.spanwire.result.GainSample;
 import org.spanwire.result.Warning;
 import org.spanwire.study.BandResponse;
 import org.spanwire.study.FrequencyRange;
+import org.spanwire.study.Ledger;
+import org.spanwire.study.Plane;
+import org.spanwire.study.PlaneResponse;
 
 /**
  * The outcome of {@code spanwire bands} as CSV, one row per band. An infinite value is {@code inf},
@@ -61,7 +64,12 @@ final class BandsCsv {
             "points",
             "largest_relative_error",
             "interpolation_error",
-            "warnings"));
+            "swr_maximum_feedpoint",
+            "verdict_feedpoint",
+            "swr_maximum_transformer_input"));
+    report.parts().forEach(part -> header.add("heat_" + part.replace(' ', '_') + "_w"));
+    header.add("choke_heat_w");
+    header.add("warnings");
     csv.printRecord(header);
     for (BandResponse band : report.bands()) {
       csv.printRecord(row(band));
@@ -70,6 +78,7 @@ final class BandsCsv {
 
   private List<Object> row(BandResponse band) {
     Complex z = band.feed().impedance();
+    PlaneResponse transmitter = band.at(Plane.TRANSMITTER);
     List<Object> row =
         new ArrayList<>(
             List.of(
@@ -77,19 +86,19 @@ final class BandsCsv {
                 band.range().lowHz(),
                 band.range().highHz(),
                 report.feed(),
-                report.conditions().design().feedpointReferenceOhm(),
-                report.conditions().design().referenceOhm(),
-                SolveCsv.cell(band.swrLow()),
-                SolveCsv.cell(band.swrMiddle()),
-                SolveCsv.cell(band.swrHigh()),
-                SolveCsv.cell(band.worst().swr()),
-                band.worst().frequencyHz(),
-                SolveCsv.cell(band.best().swr()),
-                band.best().frequencyHz(),
+                band.at(Plane.FEEDPOINT).referenceOhm(),
+                transmitter.referenceOhm(),
+                SolveCsv.cell(transmitter.low()),
+                SolveCsv.cell(transmitter.middle()),
+                SolveCsv.cell(transmitter.high()),
+                SolveCsv.cell(transmitter.worst().swr()),
+                transmitter.worst().frequencyHz(),
+                SolveCsv.cell(transmitter.best().swr()),
+                transmitter.best().frequencyHz(),
                 SolveCsv.cell(z.getReal()),
                 z.isInfinite() ? "" : z.getImaginary(),
                 z.isInfinite() ? "" : SolveCsv.cell(band.feed().errorOhm()),
-                band.direct().stream().map(BandsCsv::range).collect(Collectors.joining(" ")),
+                transmitter.direct().stream().map(BandsCsv::range).collect(Collectors.joining(" ")),
                 band.verdict().label(),
                 SolveCsv.cell(band.peak().gainDbi()),
                 SolveCsv.cell(band.peak().elevationDegrees()),
@@ -99,6 +108,11 @@ final class BandsCsv {
     row.add(band.points());
     row.add(band.largestRelativeError());
     row.add(band.interpolationError());
+    row.add(SolveCsv.cell(band.at(Plane.FEEDPOINT).worst().swr()));
+    row.add(band.at(Plane.FEEDPOINT).verdict().label());
+    row.add(band.find(Plane.TRANSFORMER_INPUT).map(p -> SolveCsv.cell(p.worst().swr())).orElse(""));
+    report.parts().forEach(part -> row.add(SolveCsv.cell(band.heat(part).orElseThrow().watts())));
+    row.add(band.heat(Ledger.CHOKE).map(h -> SolveCsv.cell(h.watts())).orElse(""));
     List<String> names = new ArrayList<>();
     report.doubts().forEach(warning -> names.add(warning.name()));
     band.warnings().stream().map(Warning::name).forEach(names::add);

@@ -4,9 +4,14 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.spanwire.result.Warning;
 import org.spanwire.study.BandResponse;
 import org.spanwire.study.FrequencyRange;
+import org.spanwire.study.HeatAt;
+import org.spanwire.study.Ledger;
+import org.spanwire.study.Plane;
+import org.spanwire.study.PlaneResponse;
 import org.spanwire.study.SwrAt;
 
 /** The outcome of {@code spanwire bands} as JSON. */
@@ -37,11 +42,12 @@ final class BandsJson {
     json.writeNumberField("low_hz", band.range().lowHz());
     json.writeNumberField("high_hz", band.range().highHz());
     json.writeArrayFieldStart("swr");
-    plane("feedpoint", report.conditions().design().feedpointReferenceOhm(), band);
-    plane("transmitter", report.conditions().design().referenceOhm(), band);
+    for (PlaneResponse plane : band.planes()) {
+      plane(plane, band.range());
+    }
     json.writeEndArray();
     json.writeObjectFieldStart("best_match");
-    json.writeNumberField("frequency_hz", band.best().frequencyHz());
+    json.writeNumberField("frequency_hz", band.at(Plane.TRANSMITTER).best().frequencyHz());
     Json.complex(json, "impedance_ohm", band.feed().impedance());
     if (band.feed().impedance().isInfinite()) {
       json.writeNullField("impedance_error_ohm");
@@ -53,6 +59,7 @@ final class BandsJson {
     Json.gainSamples(json, band.gainSamples());
     json.writeNumberField("radiation_efficiency", band.radiationEfficiency());
     json.writeEndObject();
+    heat(band);
     json.writeNumberField("points", band.points());
     json.writeNumberField("largest_relative_error", band.largestRelativeError());
     json.writeNumberField("interpolation_error", band.interpolationError());
@@ -62,22 +69,41 @@ final class BandsJson {
     json.writeEndObject();
   }
 
-  /** SWR at one end of the feed chain. Behind ideal transformers it is the same at both. */
-  private void plane(String plane, double referenceOhm, BandResponse band) throws IOException {
-    json.writeStartObject();
-    json.writeStringField("plane", plane);
-    json.writeNumberField("reference_ohm", referenceOhm);
-    json.writeStringField("verdict", band.verdict().label());
-    value("low_edge", new SwrAt(band.range().lowHz(), band.swrLow()));
-    value("middle", new SwrAt(band.range().middleHz(), band.swrMiddle()));
-    value("high_edge", new SwrAt(band.range().highHz(), band.swrHigh()));
-    value("minimum", band.best());
-    value("maximum", band.worst());
-    json.writeArrayFieldStart("at_most_2");
-    for (FrequencyRange range : band.direct()) {
+  private void heat(BandResponse band) throws IOException {
+    json.writeArrayFieldStart("heat");
+    for (HeatAt heat : band.heat()) {
       json.writeStartObject();
-      json.writeNumberField("low_hz", range.lowHz());
-      json.writeNumberField("high_hz", range.highHz());
+      json.writeStringField("part", heat.part());
+      json.writeNumberField("heat_w", heat.watts());
+      json.writeNumberField("frequency_hz", heat.frequencyHz());
+      json.writeEndObject();
+    }
+    json.writeEndArray();
+    OptionalDouble choke =
+        band.heat(Ledger.CHOKE)
+            .map(h -> OptionalDouble.of(h.watts()))
+            .orElse(OptionalDouble.empty());
+    Json.number(json, "choke_heat_w", choke);
+    if (choke.isEmpty()) {
+      json.writeStringField("choke_heat_reason", Json.NO_ROUTE);
+    }
+  }
+
+  private void plane(PlaneResponse plane, FrequencyRange range) throws IOException {
+    json.writeStartObject();
+    json.writeStringField("plane", plane.plane().label());
+    json.writeNumberField("reference_ohm", plane.referenceOhm());
+    json.writeStringField("verdict", plane.verdict().label());
+    value("low_edge", new SwrAt(range.lowHz(), plane.low()));
+    value("middle", new SwrAt(range.middleHz(), plane.middle()));
+    value("high_edge", new SwrAt(range.highHz(), plane.high()));
+    value("minimum", plane.best());
+    value("maximum", plane.worst());
+    json.writeArrayFieldStart("at_most_2");
+    for (FrequencyRange direct : plane.direct()) {
+      json.writeStartObject();
+      json.writeNumberField("low_hz", direct.lowHz());
+      json.writeNumberField("high_hz", direct.highHz());
       json.writeEndObject();
     }
     json.writeEndArray();

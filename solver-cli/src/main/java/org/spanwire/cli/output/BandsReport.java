@@ -7,6 +7,8 @@ import java.util.List;
 import org.apache.commons.csv.CSVPrinter;
 import org.spanwire.result.Warning;
 import org.spanwire.study.BandResponse;
+import org.spanwire.study.HeatAt;
+import org.spanwire.study.Ledger;
 
 /**
  * The outcome of {@code spanwire bands}.
@@ -14,16 +16,29 @@ import org.spanwire.study.BandResponse;
  * @param conditions what it holds for
  * @param feed name of the feed judged
  * @param bands the bands in the order of the plan
+ * @param powerWatts power available from the transmitter
  * @param doubts named doubts about all of them
  */
 public record BandsReport(
-    Conditions conditions, String feed, List<BandResponse> bands, List<Warning> doubts)
+    Conditions conditions,
+    String feed,
+    List<BandResponse> bands,
+    double powerWatts,
+    List<Warning> doubts)
     implements Report {
 
   /** Takes copies. */
   public BandsReport {
     bands = List.copyOf(bands);
     doubts = List.copyOf(doubts);
+  }
+
+  /** The stages of the feed chain whose heat is known. */
+  List<String> parts() {
+    return bands.get(0).heat().stream()
+        .map(HeatAt::part)
+        .filter(part -> !part.equals(Ledger.CHOKE))
+        .toList();
   }
 
   @Override

@@ -7,6 +7,9 @@ import org.apache.commons.math3.complex.Complex;
 import org.spanwire.result.GainSample;
 import org.spanwire.study.BandResponse;
 import org.spanwire.study.FrequencyRange;
+import org.spanwire.study.Ledger;
+import org.spanwire.study.Plane;
+import org.spanwire.study.PlaneResponse;
 import org.spanwire.study.SolvedFeed;
 import org.spanwire.study.Verdict;
 
@@ -29,7 +32,7 @@ final class BandsText {
             palette.heading(
                 "SWR over the band at the transmitter, "
                     + conditions.transmitterReference()
-                    + ", before any tuner"))
+                    + ", before any tuner; the worst one nearer to the antenna too"))
         .append('\n')
         .append(match().render())
         .append(verdictKey())
@@ -38,6 +41,16 @@ final class BandsText {
         .append('\n')
         .append(gain().render())
         .append('\n');
+    if (!report.parts().isEmpty()) {
+      out.append(
+              palette.heading(
+                  "Heat at "
+                      + Numbers.significant(report.powerWatts(), 6)
+                      + " W, the largest over the band"))
+          .append('\n')
+          .append(heat().render())
+          .append('\n');
+    }
     conditions.text(out, palette);
     Conditions.line(out, "SWR", accuracy());
     SolveText.warnings(out, palette, report.warnings());
@@ -56,28 +69,50 @@ final class BandsText {
             .number("high", "edge")
             .number("", "worst")
             .number("", "best")
-            .number("best at", "MHz")
-            .number("impedance", "there, ohm")
             .word("verdict")
+            .number("worst, trans-", "former input")
+            .number("worst,", "feedpoint")
+            .word("verdict,", "feedpoint")
             .word("SWR <= 2", "MHz");
     for (BandResponse band : report.bands()) {
+      PlaneResponse transmitter = band.at(Plane.TRANSMITTER);
+      PlaneResponse feedpoint = band.at(Plane.FEEDPOINT);
       table.row(
           word -> palette.verdict(band.verdict(), word),
           band.band(),
           range(band.range()),
-          Numbers.swr(band.swrLow()),
-          Numbers.swr(band.swrMiddle()),
-          Numbers.swr(band.swrHigh()),
-          Numbers.swr(band.worst().swr()),
-          Numbers.swr(band.best().swr()),
-          Numbers.fixed(band.best().frequencyHz() / 1e6, 4),
-          impedance(band.feed()),
+          Numbers.swr(transmitter.low()),
+          Numbers.swr(transmitter.middle()),
+          Numbers.swr(transmitter.high()),
+          Numbers.swr(transmitter.worst().swr()),
+          Numbers.swr(transmitter.best().swr()),
           band.verdict().label(),
-          band.direct().isEmpty()
+          band.find(Plane.TRANSFORMER_INPUT).map(p -> Numbers.swr(p.worst().swr())).orElse("-"),
+          Numbers.swr(feedpoint.worst().swr()),
+          feedpoint.verdict().label(),
+          transmitter.direct().isEmpty()
               ? "-"
-              : band.direct().stream()
+              : transmitter.direct().stream()
                   .map(range -> within(range, band.range()))
                   .collect(Collectors.joining(", ")));
+    }
+    return table;
+  }
+
+  private static String watts(BandResponse band, String part) {
+    return band.heat(part).map(heat -> Numbers.fixed(heat.watts(), 1)).orElse("-");
+  }
+
+  private Table heat() {
+    Table table = new Table().word("band");
+    report.parts().forEach(part -> table.number(part, "W"));
+    table.number("choke", "W");
+    for (BandResponse band : report.bands()) {
+      List<String> row = new ArrayList<>();
+      row.add(band.band());
+      report.parts().forEach(part -> row.add(watts(band, part)));
+      row.add(watts(band, Ledger.CHOKE));
+      table.row(row.toArray(new String[0]));
     }
     return table;
   }
@@ -102,6 +137,7 @@ final class BandsText {
         new Table()
             .word("band")
             .number("at", "MHz")
+            .number("impedance", "there, ohm")
             .number("peak", "dBi")
             .number("elevation", "deg")
             .number("azimuth", "deg");
@@ -112,7 +148,8 @@ final class BandsText {
     for (BandResponse band : report.bands()) {
       List<String> row = new ArrayList<>();
       row.add(band.band());
-      row.add(Numbers.fixed(band.best().frequencyHz() / 1e6, 4));
+      row.add(Numbers.fixed(band.at(Plane.TRANSMITTER).best().frequencyHz() / 1e6, 4));
+      row.add(impedance(band.feed()));
       row.add(Numbers.fixed(band.peak().gainDbi(), 2));
       row.add(Numbers.fixed(band.peak().elevationDegrees(), 1));
       row.add(Numbers.fixed(band.peak().azimuthDegrees(), 1));

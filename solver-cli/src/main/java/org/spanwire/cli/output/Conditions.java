@@ -4,8 +4,11 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.spanwire.Antenna;
 import org.spanwire.design.Design;
+import org.spanwire.design.FeedLine;
+import org.spanwire.design.Stage;
 import org.spanwire.geometry.Feed;
 import org.spanwire.geometry.Point;
 import org.spanwire.geometry.Wire;
@@ -38,6 +41,23 @@ public record Conditions(
 
   String transmitterReference() {
     return Numbers.significant(design.referenceOhm(), 6) + " ohm";
+  }
+
+  /** Reference at the input of the transformer nearest to the feedpoint. */
+  String transformerReference() {
+    return transformers().stream()
+        .findFirst()
+        .map(
+            first ->
+                Numbers.significant(design.feedpointReferenceOhm() / first.ratio(), 6) + " ohm")
+        .orElse("");
+  }
+
+  private List<Stage.Transformer> transformers() {
+    return design.feedChain().stream()
+        .filter(Stage.Transformer.class::isInstance)
+        .map(Stage.Transformer.class::cast)
+        .toList();
   }
 
   private double ratio() {
@@ -85,18 +105,13 @@ public record Conditions(
               + Numbers.significant(gapsMetres.get(feed.name()) * 1e3, 4)
               + " mm");
     }
-    line(
-        out,
-        "transformer",
-        ratio() == 1
-            ? "none, or of ratio 1; SWR against " + transmitterReference()
-            : "ideal, impedance ratio "
-                + Numbers.significant(ratio(), 6)
-                + ":1; SWR against "
-                + feedpointReference()
-                + " at the feedpoint, "
-                + transmitterReference()
-                + " at the transmitter");
+    line(out, "transformer", transformer());
+    for (Stage stage : design.feedChain()) {
+      if (stage instanceof Stage.Line each) {
+        line(out, "line", line(each));
+      }
+    }
+    design.feedLine().ifPresent(route -> line(out, "feed line", route(route)));
     line(
         out,
         "accuracy",
@@ -104,6 +119,51 @@ public record Conditions(
             + percent(tolerance)
             + ", largest estimated error "
             + percent(largestRelativeError));
+  }
+
+  private String transformer() {
+    if (transformers().isEmpty()) {
+      return "none; SWR against " + transmitterReference();
+    }
+    String kinds =
+        transformers().stream()
+            .map(t -> t.touchstone().map(file -> "measured, " + file.getFileName()).orElse("ideal"))
+            .distinct()
+            .collect(Collectors.joining(" and "));
+    return kinds
+        + ", impedance ratio "
+        + Numbers.significant(ratio(), 6)
+        + ":1; SWR against "
+        + feedpointReference()
+        + " at the feedpoint, "
+        + transmitterReference()
+        + " at the transmitter";
+  }
+
+  private static String line(Stage.Line line) {
+    return metres(line.length())
+        + " of "
+        + Numbers.significant(line.impedanceOhm(), 6)
+        + " ohm, velocity factor "
+        + Numbers.significant(line.velocityFactor(), 4)
+        + line.loss()
+            .map(
+                loss ->
+                    ", matched loss "
+                        + Numbers.significant(loss.decibels() / loss.length() * line.length(), 3)
+                        + " dB at "
+                        + Numbers.megahertz(loss.frequencyHz())
+                        + " MHz, rising with the root of frequency")
+            .orElse(", lossless");
+  }
+
+  private String route(FeedLine route) {
+    boolean last = route.polarity() == FeedLine.Polarity.LAST_POINT;
+    return "outside modelled as a conductor from the feedpoint, "
+        + (route.earthed() ? "earthed" : "free")
+        + " at its far end; hot terminal to the arm towards the wire's "
+        + (last ? "last" : "first")
+        + " point";
   }
 
   static void line(StringBuilder out, String name, String value) {
@@ -187,10 +247,12 @@ public record Conditions(
     out.append(palette.heading("Cautions")).append('\n');
     for (String caution :
         List.of(
-            "Keep wires, ropes and masts well clear of power lines, in every direction they could fall or break.",
-            "Wire ends and the feedpoint carry dangerous RF voltage while transmitting: keep them out of reach.",
-            "Check RF exposure, lightning protection and grounding against local codes; have licensed people do"
-                + " licensed work.")) {
+            "Keep wires, ropes and masts well clear of power lines, in every direction they could"
+                + " fall or break.",
+            "Wire ends and the feedpoint carry dangerous RF voltage while transmitting: keep them"
+                + " out of reach.",
+            "Check RF exposure, lightning protection and grounding against local codes; have"
+                + " licensed people do licensed work.")) {
       Paragraph.write(out, "  - ", 4, caution);
     }
   }

@@ -8,12 +8,16 @@ import org.apache.commons.math3.complex.Complex;
 import org.spanwire.result.GainSample;
 import org.spanwire.result.PeakGain;
 import org.spanwire.result.Warning;
+import org.spanwire.study.PlaneMismatch;
 
 /**
  * Parts that several JSON outputs share. JSON has no infinity: such values are null with a sibling
  * {@code status}.
  */
 final class Json {
+
+  /** Why nothing is known of the current on the outside of the feed line. */
+  static final String NO_ROUTE = "the design gives no feed-line";
 
   static final String FORMAT = "spanwire-result/1";
 
@@ -53,15 +57,14 @@ final class Json {
   }
 
   /** One SWR of a list; infinite for an open, a short or another total reflection. */
-  static void swr(
-      JsonGenerator json, String plane, double referenceOhm, double swr, Complex impedance)
-      throws IOException {
+  static void swr(JsonGenerator json, PlaneMismatch seen) throws IOException {
+    double swr = seen.mismatch().swr();
     json.writeStartObject();
-    json.writeStringField("plane", plane);
-    json.writeNumberField("reference_ohm", referenceOhm);
+    json.writeStringField("plane", seen.plane().label());
+    json.writeNumberField("reference_ohm", seen.mismatch().referenceOhm());
     number(json, "value", swr);
     if (Double.isInfinite(swr)) {
-      json.writeStringField("status", totalReflection(impedance));
+      json.writeStringField("status", totalReflection(seen.mismatch().impedance()));
     }
     json.writeEndObject();
   }

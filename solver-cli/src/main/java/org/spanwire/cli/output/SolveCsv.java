@@ -3,12 +3,15 @@ package org.spanwire.cli.output;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.apache.commons.csv.CSVPrinter;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.circuit.Mismatch;
 import org.spanwire.result.CurrentSample;
 import org.spanwire.result.GainSample;
+import org.spanwire.study.CommonMode;
+import org.spanwire.study.Plane;
 import org.spanwire.study.SolvedFeed;
 import org.spanwire.study.SolvedFrequency;
 
@@ -83,7 +86,22 @@ final class SolveCsv {
     for (GainSample sample : first.gainSamples()) {
       header.add(gainColumn(sample));
     }
-    header.addAll(List.of("radiation_efficiency", "power_balance", "unknowns", "warnings"));
+    header.addAll(List.of("radiation_efficiency", "power_balance", "unknowns"));
+    header.addAll(
+        List.of(
+            "swr_transformer_input",
+            "reference_transformer_input_ohm",
+            "choke_voltage_v",
+            "choke_heat_w",
+            "common_mode_current_a"));
+    first
+        .ledger()
+        .ifPresent(
+            ledger ->
+                ledger
+                    .entries()
+                    .forEach(e -> header.add("power_" + e.part().replace(' ', '_') + "_w")));
+    header.add("warnings");
     return header;
   }
 
@@ -105,8 +123,8 @@ final class SolveCsv {
   private List<Object> row(SolvedFrequency solution, int index) {
     SolvedFeed feed = solution.feeds().get(index);
     Complex z = feed.impedance();
-    double feedpoint = report.conditions().design().feedpointReferenceOhm();
-    Object swr = cell(Mismatch.of(z, feedpoint).swr());
+    Mismatch feedpoint = feed.at(Plane.FEEDPOINT);
+    Mismatch transmitter = feed.at(Plane.TRANSMITTER);
     List<Object> row = new ArrayList<>();
     row.add(solution.frequencyHz());
     row.add(feed.name());
@@ -114,10 +132,10 @@ final class SolveCsv {
     row.add(z.isInfinite() ? "" : cell(z.getImaginary()));
     row.add(z.isInfinite() ? "" : cell(feed.errorOhm()));
     row.add(feed.gapMetres());
-    row.add(swr);
-    row.add(feedpoint);
-    row.add(swr);
-    row.add(report.conditions().design().referenceOhm());
+    row.add(cell(feedpoint.swr()));
+    row.add(feedpoint.referenceOhm());
+    row.add(cell(transmitter.swr()));
+    row.add(transmitter.referenceOhm());
     if (solution.feeds().size() > 1) {
       for (Complex port : solution.portMatrix()[index]) {
         row.add(cell(port.getReal()));
@@ -131,6 +149,13 @@ final class SolveCsv {
     row.add(solution.radiationEfficiency());
     row.add(cell(solution.powerBalance()));
     row.add(solution.unknowns());
+    row.add(feed.find(Plane.TRANSFORMER_INPUT).map(m -> cell(m.swr())).orElse(""));
+    row.add(feed.find(Plane.TRANSFORMER_INPUT).map(m -> cell(m.referenceOhm())).orElse(""));
+    Optional<CommonMode> mode = solution.commonMode();
+    row.add(mode.map(m -> cell(m.chokes().get(0).voltage())).orElse(""));
+    row.add(mode.map(m -> cell(m.topWatts())).orElse(""));
+    row.add(mode.map(m -> cell(m.current().abs())).orElse(""));
+    solution.ledger().ifPresent(l -> l.entries().forEach(e -> row.add(cell(e.watts()))));
     row.add(warningNames(solution));
     return row;
   }

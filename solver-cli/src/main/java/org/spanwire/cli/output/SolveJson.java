@@ -5,10 +5,12 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.math3.complex.Complex;
-import org.spanwire.circuit.Mismatch;
 import org.spanwire.result.CurrentSample;
 import org.spanwire.result.PowerBudget;
 import org.spanwire.result.Warning;
+import org.spanwire.study.CommonMode;
+import org.spanwire.study.Ledger;
+import org.spanwire.study.PlaneMismatch;
 import org.spanwire.study.SolvedFeed;
 import org.spanwire.study.SolvedFrequency;
 
@@ -49,7 +51,16 @@ final class SolveJson {
     if (solution.powerBudget().isPresent()) {
       budget(solution.powerBudget().get());
     }
-    currents(solution.currents());
+    if (solution.ledger().isPresent()) {
+      ledger(solution.ledger().get());
+    }
+    if (solution.commonMode().isPresent()) {
+      commonMode(solution.commonMode().get());
+    } else {
+      json.writeNullField("common_mode");
+      json.writeStringField("common_mode_reason", Json.NO_ROUTE);
+    }
+    currents("currents", solution.currents());
     json.writeNumberField("unknowns", solution.unknowns());
     List<Warning> warnings = new ArrayList<>(report.doubts());
     warnings.addAll(solution.warnings());
@@ -70,10 +81,9 @@ final class SolveJson {
     }
     json.writeNumberField("gap_m", feed.gapMetres());
     json.writeArrayFieldStart("swr");
-    double feedpoint = report.conditions().design().feedpointReferenceOhm();
-    double swr = Mismatch.of(z, feedpoint).swr();
-    Json.swr(json, "feedpoint", feedpoint, swr, z);
-    Json.swr(json, "transmitter", report.conditions().design().referenceOhm(), swr, z);
+    for (PlaneMismatch each : feed.planes()) {
+      Json.swr(json, each);
+    }
     json.writeEndArray();
     json.writeEndObject();
   }
@@ -106,8 +116,43 @@ final class SolveJson {
     json.writeEndObject();
   }
 
-  private void currents(List<CurrentSample> currents) throws IOException {
-    json.writeArrayFieldStart("currents");
+  private void ledger(Ledger ledger) throws IOException {
+    json.writeObjectFieldStart("power_ledger");
+    json.writeNumberField("available_w", ledger.availableWatts());
+    json.writeArrayFieldStart("parts");
+    for (Ledger.Entry entry : ledger.entries()) {
+      json.writeStartObject();
+      json.writeStringField("part", entry.part());
+      json.writeNumberField("power_w", entry.watts());
+      json.writeEndObject();
+    }
+    json.writeEndArray();
+    json.writeNumberField("closure", ledger.closure());
+    json.writeEndObject();
+  }
+
+  private void commonMode(CommonMode mode) throws IOException {
+    json.writeObjectFieldStart("common_mode");
+    json.writeNumberField("power_w", report.powerWatts());
+    json.writeNumberField("open_voltage_v", mode.drive().openVoltage().abs());
+    Json.complex(json, "source_impedance_ohm", mode.drive().sourceImpedance());
+    Json.complex(json, "choke_impedance_ohm", mode.chokeOhm());
+    json.writeNumberField("current_at_choke_a", mode.current().abs());
+    json.writeArrayFieldStart("chokes");
+    for (CommonMode.ChokeHeat choke : mode.chokes()) {
+      json.writeStartObject();
+      json.writeNumberField("distance_m", choke.distanceMetres());
+      json.writeNumberField("voltage_v", choke.voltage());
+      json.writeNumberField("heat_w", choke.watts());
+      json.writeEndObject();
+    }
+    json.writeEndArray();
+    currents("line_currents", mode.samples());
+    json.writeEndObject();
+  }
+
+  private void currents(String name, List<CurrentSample> currents) throws IOException {
+    json.writeArrayFieldStart(name);
     for (CurrentSample sample : currents) {
       json.writeStartObject();
       json.writeStringField("wire", sample.wire());

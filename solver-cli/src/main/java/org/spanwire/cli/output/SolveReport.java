@@ -15,12 +15,14 @@ import org.spanwire.study.SolvedFrequency;
  * @param solutions the frequencies in the order asked for
  * @param azimuthsAsked whether gain samples have the azimuths asked for, rather than those of the
  *     largest gain
+ * @param powerWatts power available from the transmitter
  * @param doubts named doubts about all of them
  */
 public record SolveReport(
     Conditions conditions,
     List<SolvedFrequency> solutions,
     boolean azimuthsAsked,
+    double powerWatts,
     List<Warning> doubts)
     implements Report {
 

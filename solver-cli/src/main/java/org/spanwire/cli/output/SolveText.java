@@ -1,14 +1,18 @@
 package org.spanwire.cli.output;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.apache.commons.math3.complex.Complex;
-import org.spanwire.circuit.Mismatch;
 import org.spanwire.result.CurrentSample;
 import org.spanwire.result.GainSample;
 import org.spanwire.result.PowerBudget;
 import org.spanwire.result.Warning;
+import org.spanwire.study.CommonMode;
+import org.spanwire.study.Ledger;
+import org.spanwire.study.Plane;
 import org.spanwire.study.SolvedFeed;
 import org.spanwire.study.SolvedFrequency;
 
@@ -34,6 +38,13 @@ final class SolveText {
     }
     if (first.powerBudget().isPresent()) {
       section("Where the accepted power goes", budget());
+    }
+    String power = " at " + Numbers.significant(report.powerWatts(), 6) + " W";
+    if (first.ledger().isPresent()) {
+      section("From the transmitter to the sky" + power, ledger());
+    }
+    if (first.commonMode().isPresent()) {
+      section("Outside of the feed line" + power + ", rms", commonMode());
     }
     if (first.feeds().size() > 1) {
       section("Impedances between the feeds", ports());
@@ -61,28 +72,90 @@ final class SolveText {
             .number("resistance", "ohm")
             .number("reactance", "ohm")
             .number("error of |Z|", "ohm")
-            .number("SWR, feedpoint", conditions.feedpointReference())
-            .number("SWR, transmitter", conditions.transmitterReference())
+            .number("SWR,", "feedpoint", conditions.feedpointReference())
+            .number("SWR, trans-", "former input", conditions.transformerReference())
+            .number("SWR,", "transmitter", conditions.transmitterReference())
             .number("gap", "mm")
             .number("unknowns");
     for (SolvedFrequency solution : report.solutions()) {
       for (SolvedFeed feed : solution.feeds()) {
         Complex z = feed.impedance();
         boolean open = z.isInfinite();
-        String swr = Numbers.swr(Mismatch.of(z, conditions.design().feedpointReferenceOhm()).swr());
         table.row(
             Numbers.megahertz(solution.frequencyHz()),
             feed.name(),
             open ? "open" : Numbers.ohms(z.getReal(), feed.errorOhm()),
             open ? "-" : Numbers.ohms(z.getImaginary(), feed.errorOhm()),
             open ? "-" : Numbers.significant(feed.errorOhm(), 2),
-            swr,
-            swr,
+            swr(feed, Plane.FEEDPOINT),
+            swr(feed, Plane.TRANSFORMER_INPUT),
+            swr(feed, Plane.TRANSMITTER),
             Numbers.significant(feed.gapMetres() * 1e3, 4),
             Integer.toString(solution.unknowns()));
       }
     }
     return table;
+  }
+
+  private static String swr(SolvedFeed feed, Plane plane) {
+    return feed.find(plane).map(mismatch -> Numbers.swr(mismatch.swr())).orElse("-");
+  }
+
+  private Table ledger() {
+    Table table = new Table().number("frequency", "MHz");
+    Ledger first = report.solutions().get(0).ledger().orElseThrow();
+    first.entries().forEach(entry -> table.number(entry.part(), "W"));
+    table.number("sum", "W");
+    for (SolvedFrequency solution : report.solutions()) {
+      Ledger ledger = solution.ledger().orElseThrow();
+      List<String> row = new ArrayList<>();
+      row.add(Numbers.megahertz(solution.frequencyHz()));
+      ledger.entries().forEach(entry -> row.add(Numbers.fixed(entry.watts(), 3)));
+      row.add(Numbers.fixed(ledger.availableWatts() * (1 + ledger.closure()), 3));
+      table.row(row.toArray(new String[0]));
+    }
+    return table;
+  }
+
+  private Table commonMode() {
+    Table table =
+        new Table()
+            .number("frequency", "MHz")
+            .number("open", "V")
+            .number("source", "ohm")
+            .number("choke", "ohm")
+            .number("choke", "V")
+            .number("choke", "W")
+            .number("current at", "choke, A")
+            .number("largest", "A")
+            .number("at", "m")
+            .number("other", "chokes, W");
+    for (SolvedFrequency solution : report.solutions()) {
+      CommonMode mode = solution.commonMode().orElseThrow();
+      table.row(
+          Numbers.megahertz(solution.frequencyHz()),
+          Numbers.fixed(mode.drive().openVoltage().abs(), 1),
+          complex(mode.drive().sourceImpedance()),
+          complex(mode.chokeOhm()),
+          Numbers.fixed(mode.chokes().get(0).voltage(), 1),
+          Numbers.fixed(mode.topWatts(), 2),
+          Numbers.fixed(mode.current().abs(), 4),
+          Numbers.fixed(mode.largest().current().abs(), 4),
+          Numbers.fixed(mode.largest().distance(), 2),
+          mode.chokes().size() == 1
+              ? "-"
+              : mode.chokes().stream()
+                  .skip(1)
+                  .map(choke -> Numbers.fixed(choke.watts(), 2))
+                  .collect(Collectors.joining(", ")));
+    }
+    return table;
+  }
+
+  private static String complex(Complex z) {
+    return Numbers.fixed(z.getReal(), 0)
+        + (z.getImaginary() < 0 ? " - j" : " + j")
+        + Numbers.fixed(Math.abs(z.getImaginary()), 0);
   }
 
   private Table radiation() {

@@ -12,6 +12,8 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
 import org.apache.commons.math3.complex.Complex;
 import org.junit.jupiter.api.Test;
+import org.spanwire.circuit.CommonModeDrive;
+import org.spanwire.circuit.Mismatch;
 import org.spanwire.cli.JsonSchema;
 import org.spanwire.design.Design;
 import org.spanwire.design.DesignReader;
@@ -21,7 +23,13 @@ import org.spanwire.result.PeakGain;
 import org.spanwire.result.PowerBudget;
 import org.spanwire.result.Warning;
 import org.spanwire.study.BandResponse;
+import org.spanwire.study.CommonMode;
 import org.spanwire.study.FrequencyRange;
+import org.spanwire.study.HeatAt;
+import org.spanwire.study.Ledger;
+import org.spanwire.study.Plane;
+import org.spanwire.study.PlaneMismatch;
+import org.spanwire.study.PlaneResponse;
 import org.spanwire.study.SolvedFeed;
 import org.spanwire.study.SolvedFrequency;
 import org.spanwire.study.SwrAt;
@@ -52,6 +60,15 @@ class ReportTest {
   private static final PeakGain ZENITH =
       new PeakGain(6.25, OptionalDouble.of(90), OptionalDouble.empty());
 
+  private static final CommonMode MODE =
+      new CommonMode(
+          new CommonModeDrive(new Complex(200, 10), new Complex(300, -50)),
+          new Complex(3000, 0),
+          new Complex(0.06, 0),
+          1e-16,
+          List.of(new CommonMode.ChokeHeat(0, 180, 10.8), new CommonMode.ChokeHeat(5, 20, 0.4)),
+          List.of(new CurrentSample("feed-line", 0, new Complex(0.06, 0))));
+
   private static final List<Warning> DOUBTS = List.of(new Warning("made-up", "made up; no remedy"));
 
   private static Conditions conditions() {
@@ -59,14 +76,24 @@ class ReportTest {
     return new Conditions(design, "1.2.3", 1e-3, 2e-4, Map.of("main", 0.004, "second", 0.004));
   }
 
+  private static SolvedFeed seen(String name, Complex z, double errorOhm) {
+    return new SolvedFeed(
+        name,
+        z,
+        errorOhm,
+        0.004,
+        List.of(
+            new PlaneMismatch(Plane.FEEDPOINT, Mismatch.of(z, 200)),
+            new PlaneMismatch(
+                Plane.TRANSMITTER, Mismatch.of(z.isInfinite() ? z : z.divide(4), 50))));
+  }
+
   private static SolveReport solved(Complex first, Complex second, List<CurrentSample> currents) {
     Complex[][] ports = {{first, new Complex(1, 2)}, {new Complex(1, 2), second}};
     SolvedFrequency solution =
         new SolvedFrequency(
             7.1e6,
-            List.of(
-                new SolvedFeed("main", first, 0.2, 0.004),
-                new SolvedFeed("second", second, 0, 0.004)),
+            List.of(seen("main", first, 0.2), seen("second", second, 0)),
             ports,
             ZENITH,
             List.of(
@@ -75,10 +102,26 @@ class ReportTest {
             0.71,
             OptionalDouble.empty(),
             Optional.of(new PowerBudget(2, 1.4, 0.1, 0, OptionalDouble.of(0.5))),
+            Optional.of(
+                new Ledger(
+                    100, List.of(new Ledger.Entry("line", 40), new Ledger.Entry("sky", 60)))),
+            Optional.of(MODE),
             currents,
             34,
             List.of());
-    return new SolveReport(conditions(), List.of(solution), true, DOUBTS);
+    return new SolveReport(conditions(), List.of(solution), true, 100, DOUBTS);
+  }
+
+  private static PlaneResponse plane(Plane plane, double referenceOhm, double worst) {
+    return new PlaneResponse(
+        plane,
+        referenceOhm,
+        2.5,
+        1.25,
+        worst,
+        new SwrAt(7.2e6, worst),
+        new SwrAt(7.08e6, 1.2),
+        List.of(new FrequencyRange(7.02e6, 7.06e6), new FrequencyRange(7.07e6, 7.15e6)));
   }
 
   private static BandsReport judged(double worst, Complex impedance) {
@@ -86,22 +129,18 @@ class ReportTest {
         new BandResponse(
             "40 m",
             new FrequencyRange(7e6, 7.2e6),
-            2.5,
-            1.25,
-            worst,
-            new SwrAt(7.2e6, worst),
-            new SwrAt(7.08e6, 1.2),
-            List.of(new FrequencyRange(7.02e6, 7.06e6), new FrequencyRange(7.07e6, 7.15e6)),
-            new SolvedFeed("main", impedance, 0.1, 0.004),
+            List.of(plane(Plane.FEEDPOINT, 200, worst), plane(Plane.TRANSMITTER, 50, worst)),
+            seen("main", impedance, 0.1),
             Map.of("main", 0.004, "second", 0.004),
             ZENITH,
             List.of(new GainSample(10, OptionalDouble.empty(), -3)),
             0.71,
+            List.of(new HeatAt("line", 12, 7.2e6)),
             11,
             2e-4,
             1e-5,
             List.of());
-    return new BandsReport(conditions(), "main", List.of(band), DOUBTS);
+    return new BandsReport(conditions(), "main", List.of(band), 100, DOUBTS);
   }
 
   private static String render(Report report, Format format) throws IOException {

@@ -115,8 +115,9 @@ final class GeometryCheck {
             wire,
             String.format(
                 Locale.ROOT,
-                "the straight stretch from path point %d to %d is %.4g m long, shorter than the wire's outer diameter"
-                    + " of %.4g m; use a thinner conductor or leave out a point",
+                "the straight stretch from path point %d to %d is %.4g m long, shorter than the"
+                    + " wire's outer diameter of %.4g m; use a thinner conductor or leave out a"
+                    + " point",
                 i,
                 i + 1,
                 length,
@@ -139,7 +140,8 @@ final class GeometryCheck {
               wire,
               String.format(
                   Locale.ROOT,
-                  "path point %d lies %.4g m below the ground surface; raise it to z = 0 m or above",
+                  "path point %d lies %.4g m below the ground surface; raise it to z = 0 m or"
+                      + " above",
                   i + 1,
                   -z));
         }
@@ -149,8 +151,8 @@ final class GeometryCheck {
               wire,
               String.format(
                   Locale.ROOT,
-                  "path point %d is %.4g m above the ground, closer than the outer diameter of %.4g m;"
-                      + " raise it or put it at z = 0 m to join the ground",
+                  "path point %d is %.4g m above the ground, closer than the outer diameter of %.4g"
+                      + " m; raise it or put it at z = 0 m to join the ground",
                   i + 1,
                   z,
                   2 * radius));
@@ -165,8 +167,8 @@ final class GeometryCheck {
               wire,
               String.format(
                   Locale.ROOT,
-                  "path point %d lies %.4g m below the ground surface; buried wires are not modelled, raise it to at least"
-                      + " %.4g m",
+                  "path point %d lies %.4g m below the ground surface; buried wires are not"
+                      + " modelled, raise it to at least %.4g m",
                   i + 1,
                   -z,
                   least));
@@ -176,8 +178,8 @@ final class GeometryCheck {
               wire,
               String.format(
                   Locale.ROOT,
-                  "path point %d is %.4g m above the soil, limit %.4g m (five radii or a thousandth of a wavelength); raise"
-                      + " it",
+                  "path point %d is %.4g m above the soil, limit %.4g m (five radii or a thousandth"
+                      + " of a wavelength); raise it",
                   i + 1,
                   z,
                   least));
@@ -252,8 +254,8 @@ final class GeometryCheck {
         a,
         String.format(
             Locale.ROOT,
-            "%s touches %s without a shared path point; add the point [%.6g, %.6g, %.6g] to both paths to join them, or"
-                + " move them at least %.4g m apart",
+            "%s touches %s without a shared path point; add the point [%.6g, %.6g, %.6g] to both"
+                + " paths to join them, or move them at least %.4g m apart",
             stretch,
             other,
             where.x(),

@@ -1,0 +1,212 @@
+package org.spanwire.study;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.apache.commons.math3.complex.Complex;
+import org.spanwire.Solution;
+import org.spanwire.Solver;
+import org.spanwire.ToleranceException;
+import org.spanwire.circuit.ChainState;
+import org.spanwire.circuit.CommonModeDrive;
+import org.spanwire.circuit.Mismatch;
+import org.spanwire.circuit.NPort;
+import org.spanwire.circuit.PortState;
+import org.spanwire.design.FeedLine;
+import org.spanwire.geometry.Feed;
+import org.spanwire.result.CurrentSample;
+
+/**
+ * A cut antenna driven through its feed chain. The choke at the top of the line becomes one of its
+ * fittings.
+ *
+ * <p>Against the node of the three wires, which is the common node o of {@link Terminals}, the
+ * terminals carry v_A = −V1, i_A = −I1 (positive current of the first arm runs towards the node),
+ * v_B = V2, i_B = I2, v_O = V3, i_O = I3. The node itself is a length of wire: lifting it against
+ * all three terminals changes next to nothing, so the matrix of admittances is nearly singular
+ * along (1, 1, 1) and is never inverted; all is done in waves.
+ */
+final class FeedLineCircuit {
+
+  private static final double CIRCUIT_REFERENCE = 100;
+  private static final int SAMPLES = 21;
+  private static final int ATTEMPTS = 3;
+
+  private final SplitAntenna split;
+  private final ChainModel chain;
+  private final double frequencyHz;
+  private final Complex choke;
+  private final NPort antenna;
+  private final NPort toTerminals;
+
+  private FeedLineCircuit(SplitAntenna split, ChainModel chain, Solution solution) {
+    this.split = split;
+    this.chain = chain;
+    frequencyHz = solution.frequencyHz();
+    choke = chain.chokeImpedance(frequencyHz);
+    antenna = antenna(split, solution);
+    toTerminals = chain.toTerminals(frequencyHz);
+  }
+
+  /**
+   * Solves at the transmitter's power; the solution is scaled to the design's feed voltage. The
+   * solver judges its error with the feed's voltage halved over both arms; where the error is
+   * larger as driven in the circuit, it is asked for more.
+   *
+   * @throws ToleranceException if the wanted tolerance could not be reached
+   */
+  static Operation solve(SplitAntenna split, ChainModel chain, Solver solver, double frequencyHz) {
+    double wanted = solver.options().tolerance();
+    Solver asked = solver;
+    double reached = Double.POSITIVE_INFINITY;
+    for (int attempt = 0; attempt < ATTEMPTS; attempt++) {
+      Solution unscaled = asked.solve(split.antenna(), frequencyHz);
+      Operation operation = new FeedLineCircuit(split, chain, unscaled).operate(unscaled);
+      reached = operation.feeds().get(0).relativeError();
+      if (reached <= wanted) {
+        return operation;
+      }
+      double tighter = asked.options().tolerance() * Math.max(0.1, 0.5 * wanted / reached);
+      asked = new Solver(solver.options().withTolerance(tighter));
+    }
+    throw new ToleranceException(
+        String.format(
+            Locale.ROOT,
+            "relative error %.2g of the feed impedance with its line at %.6g MHz is above the"
+                + " wanted tolerance %.2g; ask for a larger tolerance",
+            reached,
+            frequencyHz * 1e-6,
+            wanted),
+        reached);
+  }
+
+  private Operation operate(Solution unscaled) {
+    PortState full = driven(choke);
+    Complex seen = seen();
+    ChainState state = chain.chain().at(frequencyHz, seen);
+    if (!chain.lossless()) {
+      Complex across = full.voltages().get(1).subtract(full.voltages().get(2));
+      Complex around = full.currents().get(2).subtract(full.currents().get(1)).multiply(0.5);
+      seen = across.divide(around);
+      state = extended(state, seen, -full.power(2) - full.power(3));
+    }
+    boolean direct = split.line().polarity() == FeedLine.Polarity.FIRST_POINT;
+    Complex first = full.voltages().get(direct ? 1 : 2);
+    Complex last = full.voltages().get(direct ? 2 : 1);
+    Complex toDesign = split.feed().voltage().divide(last.subtract(first));
+    Solution solution =
+        unscaled
+            .closed(f -> choke)
+            .driven(List.of(first.negate().multiply(toDesign), last.multiply(toDesign)));
+    SolvedFeed feed =
+        new SolvedFeed(
+            split.feed().name(),
+            seen,
+            relativeError(solution) * seen.abs(),
+            split.gap(),
+            chain.planes(state));
+    return new Operation(
+        solution,
+        List.of(feed),
+        Optional.of(state),
+        Optional.of(commonMode(full, solution, toDesign.reciprocal())));
+  }
+
+  /** The larger of the relative errors at the two halves of the gap. */
+  private double relativeError(Solution solution) {
+    double relative = 0;
+    for (Feed half : split.antenna().feeds().subList(0, 2)) {
+      double magnitude = solution.impedance(half.name()).abs();
+      if (magnitude > 0 && !Double.isInfinite(magnitude)) {
+        relative = Math.max(relative, solution.impedanceErrorOhm(half.name()) / magnitude);
+      }
+    }
+    return relative;
+  }
+
+  /** Impedance in ohms that the terminals show to the chain. */
+  private Complex seen() {
+    PortState unit =
+        PortState.driven(
+            Terminals.beside(chain.terminals().at(frequencyHz), choke),
+            Complex.ONE,
+            new Complex(CIRCUIT_REFERENCE, 0),
+            antenna);
+    return unit.voltages().get(0).divide(unit.currents().get(0));
+  }
+
+  /** Everything, driven by the transmitter, with an impedance at the top of the line. */
+  private PortState driven(Complex top) {
+    double reference = chain.chain().source().referenceOhm();
+    double open = 2 * Math.sqrt(chain.chain().source().availablePower() * reference);
+    return PortState.driven(
+        Terminals.beside(toTerminals, top),
+        new Complex(open, 0),
+        new Complex(reference, 0),
+        antenna);
+  }
+
+  /** From the open-circuit voltage and the short-circuit current at the place of the choke. */
+  private CommonModeDrive drive() {
+    Complex open = driven(Complex.INF).voltages().get(3).negate();
+    Complex shorted = driven(Complex.ZERO).currents().get(3).negate();
+    return new CommonModeDrive(open, open.divide(shorted));
+  }
+
+  /**
+   * The antenna's three terminals against the node, the feed's capacitance across the first two.
+   */
+  private static NPort antenna(SplitAntenna split, Solution solution) {
+    Complex[][] y = solution.admittanceMatrix();
+    for (int k = 1; k < 3; k++) {
+      y[0][k] = y[0][k].negate();
+      y[k][0] = y[k][0].negate();
+    }
+    Complex across =
+        new Complex(0, 2 * Math.PI * solution.frequencyHz() * split.feed().capacitance());
+    y[0][0] = y[0][0].add(across);
+    y[1][1] = y[1][1].add(across);
+    y[0][1] = y[0][1].subtract(across);
+    y[1][0] = y[1][0].subtract(across);
+    int[] order =
+        split.line().polarity() == FeedLine.Polarity.FIRST_POINT
+            ? new int[] {1, 2, 3}
+            : new int[] {2, 1, 3};
+    return NPort.ofAdmittance(y, new Complex(CIRCUIT_REFERENCE, 0)).select(order);
+  }
+
+  /** With the measured transformer between the chain's last plane and the feedpoint. */
+  private ChainState extended(ChainState state, Complex seen, double delivered) {
+    List<ChainState.Plane> planes = new ArrayList<>(state.planes());
+    List<ChainState.StageLoss> losses = new ArrayList<>(state.losses());
+    planes.add(
+        new ChainState.Plane("transformer", Mismatch.of(seen, chain.feedpointOhm()), delivered));
+    losses.add(new ChainState.StageLoss("transformer", state.deliveredPower() - delivered));
+    return new ChainState(state.frequencyHz(), state.availablePower(), planes, losses);
+  }
+
+  private CommonMode commonMode(PortState full, Solution solution, Complex toPower) {
+    List<CommonMode.ChokeHeat> heat = new ArrayList<>();
+    heat.add(new CommonMode.ChokeHeat(0, full.voltages().get(3).abs(), full.power(4)));
+    double length = split.lineWire().length();
+    for (int i = 0; i < split.line().chokes().size(); i++) {
+      FeedLine.Choke each = split.line().chokes().get(i);
+      double voltage = solution.fittingVoltage(SplitAntenna.choke(i)).multiply(toPower).abs();
+      Complex z = each.impedance().at(frequencyHz);
+      double current = z.abs() > 0 ? voltage / z.abs() : 0;
+      heat.add(
+          new CommonMode.ChokeHeat(
+              each.at().distanceAlong(length), voltage, current * current * z.getReal()));
+    }
+    List<CurrentSample> samples = new ArrayList<>();
+    for (int i = 0; i < SAMPLES; i++) {
+      double at = length * i / (SAMPLES - 1);
+      samples.add(
+          new CurrentSample(
+              FeedLine.NAME, at, solution.current(FeedLine.NAME, at).multiply(toPower)));
+    }
+    return new CommonMode(
+        drive(), choke, full.currents().get(3).negate(), split.kirchhoff(solution), heat, samples);
+  }
+}

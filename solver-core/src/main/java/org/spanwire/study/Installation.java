@@ -1,0 +1,169 @@
+package org.spanwire.study;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.spanwire.Antenna;
+import org.spanwire.Solution;
+import org.spanwire.Solver;
+import org.spanwire.circuit.ChainState;
+import org.spanwire.design.Design;
+import org.spanwire.design.Stage;
+import org.spanwire.geometry.Feed;
+import org.spanwire.geometry.Wire;
+import org.spanwire.result.CurrentSample;
+import org.spanwire.result.Warning;
+
+/**
+ * A design as it is put up: the antenna, the outside of its feed line as a conductor of it where
+ * the design gives the route, and the feed chain between its feedpoint and the transmitter.
+ * Immutable and safe for use by several threads.
+ */
+public final class Installation {
+
+  /** Name of the warning that the chokes' effect is not known. */
+  public static final String NO_ROUTE = "common-mode-not-modelled";
+
+  /** Name of the warning that the line and its route differ in length. */
+  public static final String LINE_LENGTH = "feed-line-length";
+
+  private static final double LENGTH_TOLERANCE = 0.02;
+
+  private final Antenna antenna;
+  private final ChainModel chain;
+  private final Optional<SplitAntenna> split;
+  private final List<Warning> warnings;
+
+  private Installation(Design design) {
+    antenna = design.antenna();
+    chain = ChainModel.of(design);
+    split = design.feedLine().map(line -> SplitAntenna.of(antenna, line));
+    warnings =
+        split
+            .map(cut -> lengthWarning(design, cut))
+            .orElseGet(() -> chain.choke().isEmpty() ? List.of() : List.of(noRoute()));
+  }
+
+  /**
+   * Builds what a design describes and reads the files that it names.
+   *
+   * @throws org.spanwire.circuit.TouchstoneException if a transformer's file cannot be used
+   * @throws org.spanwire.geometry.GeometryException if the feed line cannot start at the feed
+   */
+  public static Installation of(Design design) {
+    return new Installation(design);
+  }
+
+  private static Warning noRoute() {
+    return new Warning(
+        NO_ROUTE,
+        "choke: its heat and effect are unknown without the line's route; add feed-line: {path: …,"
+            + " conductor: …}");
+  }
+
+  private static List<Warning> lengthWarning(Design design, SplitAntenna cut) {
+    double route = cut.lineWire().length();
+    double line =
+        design.feedChain().stream()
+            .filter(Stage.Line.class::isInstance)
+            .mapToDouble(stage -> ((Stage.Line) stage).length())
+            .sum();
+    if (Math.abs(route / line - 1) <= LENGTH_TOLERANCE) {
+      return List.of();
+    }
+    return List.of(
+        new Warning(
+            LINE_LENGTH,
+            String.format(
+                Locale.ROOT,
+                "the line of the feed-chain is %.2f m long, its route %.2f m, more than %.0f %%"
+                    + " apart; make them one",
+                line,
+                route,
+                100 * LENGTH_TOLERANCE)));
+  }
+
+  /** The antenna as the design has it, without the line. */
+  public Antenna antenna() {
+    return antenna;
+  }
+
+  /**
+   * The antenna that is solved: with a feed line, the fed wire cut into two arms and the line as a
+   * further wire.
+   */
+  public Antenna modelled() {
+    return split.map(SplitAntenna::antenna).orElse(antenna);
+  }
+
+  /** Whether the feed line is part of the antenna. */
+  public boolean hasFeedLine() {
+    return split.isPresent();
+  }
+
+  /** Power in watts that the transmitter has available: the design's, or 100 W. */
+  public double powerWatts() {
+    return chain.chain().source().availablePower();
+  }
+
+  /** Reference impedance in ohms of SWR at the feedpoint. */
+  public double feedpointReferenceOhm() {
+    return chain.feedpointOhm();
+  }
+
+  /** Doubts that hold at every frequency. */
+  public List<Warning> warnings() {
+    return warnings;
+  }
+
+  /**
+   * Solves at a frequency in hertz.
+   *
+   * @throws org.spanwire.circuit.CircuitException if a stage has no parameters there
+   */
+  public Operation solve(Solver solver, double frequencyHz) {
+    if (split.isPresent()) {
+      return FeedLineCircuit.solve(split.get(), chain, solver, frequencyHz);
+    }
+    Solution solution = solver.solve(antenna, frequencyHz);
+    List<SolvedFeed> feeds =
+        antenna.feeds().stream().map(feed -> solvedFeed(solution, feed)).toList();
+    return new Operation(
+        solution,
+        feeds,
+        antenna.feeds().size() == 1 ? chainOf(solution) : Optional.empty(),
+        Optional.empty());
+  }
+
+  /**
+   * Currents at evenly spaced places of every wire of the design and of the feed line, both ends
+   * included, for the feed voltages of the design.
+   *
+   * @param perWire number of places on each wire, at least 2
+   */
+  public List<CurrentSample> currents(Operation operation, int perWire) {
+    if (split.isEmpty()) {
+      return operation.solution().currents(perWire);
+    }
+    List<CurrentSample> samples = new ArrayList<>();
+    for (Wire wire : split.get().wires()) {
+      for (int i = 0; i < perWire; i++) {
+        double at = wire.length() * i / (perWire - 1);
+        samples.add(
+            new CurrentSample(
+                wire.name(), at, split.get().current(operation.solution(), wire.name(), at)));
+      }
+    }
+    return samples;
+  }
+
+  private Optional<ChainState> chainOf(Solution solution) {
+    return Optional.of(chain.chain().at(solution.frequencyHz(), solution.impedance()));
+  }
+
+  private SolvedFeed solvedFeed(Solution solution, Feed feed) {
+    ChainState state = chain.chain().at(solution.frequencyHz(), solution.impedance(feed.name()));
+    return SolvedFeed.of(solution, feed.name(), chain.planes(state));
+  }
+}
