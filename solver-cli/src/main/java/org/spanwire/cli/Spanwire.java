@@ -7,6 +7,7 @@ import java.io.PrintWriter;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import org.spanwire.ToleranceException;
+import org.spanwire.cli.command.BalunCommand;
 import org.spanwire.cli.command.BandsCommand;
 import org.spanwire.cli.command.CompletionCommand;
 import org.spanwire.cli.command.CutCommand;
@@ -32,13 +33,14 @@ import picocli.CommandLine.UnmatchedArgumentException;
       SolveCommand.class,
       BandsCommand.class,
       CutCommand.class,
+      BalunCommand.class,
       SchemaCommand.class,
       CompletionCommand.class
     },
     description = {
       "Designs HF wire antennas over real ground.",
-      "A design is one YAML or JSON file: wires, feeds, ground, feed chain and bands. The commands below read it and print"
-          + " impedance, SWR and gain."
+      "A design is one YAML or JSON file: wires, feeds, ground, feed chain and bands. The commands"
+          + " below read it and print impedance, SWR and gain."
     },
     footerHeading = "%nExamples:%n",
     footer = {
@@ -51,7 +53,8 @@ import picocli.CommandLine.UnmatchedArgumentException;
       "  spanwire cut kit.yaml",
       "      what to cut, and what to trim",
       "",
-      "Exit codes: 0 done, 1 a requirement failed, 2 bad input, 3 tolerance not reached, 70 internal error.",
+      "Exit codes: 0 done, 1 a requirement failed, 2 bad input, 3 tolerance not reached, 70"
+          + " internal error.",
       "Colours are left out where output is no terminal or NO_COLOR is set."
     })
 public final class Spanwire implements Runnable {

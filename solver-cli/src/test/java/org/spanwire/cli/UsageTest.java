@@ -28,7 +28,7 @@ class UsageTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"solve", "bands", "schema", "completion"})
+  @ValueSource(strings = {"solve", "bands", "schema", "completion", "balun"})
   void everyCommandTeachesByExample(String command) {
     Run help = Run.of(command, "--help");
     assertThat(help.code()).isZero();
@@ -37,7 +37,7 @@ class UsageTest {
 
   @Test
   void helpFitsAnOrdinaryTerminal() {
-    for (String command : new String[] {"solve", "bands", "schema", "completion"}) {
+    for (String command : new String[] {"solve", "bands", "schema", "completion", "balun"}) {
       assertThat(Run.of(command, "--help").out().lines()).allMatch(line -> line.length() <= 80);
     }
   }

@@ -4,13 +4,26 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.io.IOException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import org.apache.commons.math3.complex.Complex;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.spanwire.Solver;
 import org.spanwire.SolverOptions;
 import org.spanwire.circuit.CommonModeDrive;
+import org.spanwire.circuit.LineAttenuation;
+import org.spanwire.circuit.NetworkData;
+import org.spanwire.circuit.Touchstone;
+import org.spanwire.circuit.TouchstoneOptions;
+import org.spanwire.circuit.TransmissionLine;
+import org.spanwire.circuit.WoundTransformer;
+import org.spanwire.circuit.WoundTransformer.Autotransformer;
+import org.spanwire.circuit.WoundTransformer.EqualDelay;
 import org.spanwire.design.DesignReader;
 import org.spanwire.geometry.GeometryException;
 
@@ -18,6 +31,8 @@ import org.spanwire.geometry.GeometryException;
 class FeedLineTest {
 
   private static final double F = 7.1e6;
+
+  @TempDir private Path directory;
 
   /** 20 m of wire at 10 m with a line of 15 m: down, then along the ground. */
   private static final String DESIGN =
@@ -176,5 +191,51 @@ class FeedLineTest {
         .isInstanceOf(GeometryException.class)
         .hasMessageContaining("needs a single feed")
         .hasMessageContaining("has 2");
+  }
+
+  private String measured(WoundTransformer transformer, String name) throws IOException {
+    NetworkData data = NetworkData.of(new TreeMap<>(Map.of(F, transformer.at(F).renormalized(50))));
+    Path file = directory.resolve(name);
+    Touchstone.of(
+            data,
+            TouchstoneOptions.version1(TouchstoneOptions.Unit.HZ, TouchstoneOptions.Format.RI))
+        .write(file);
+    return with("{ratio: 4}", "{ratio: 4, touchstone: \"" + file + "\"}");
+  }
+
+  /** Ruthroff's balanced form with a short line on an ideal core is the ideal balanced tie. */
+  @Test
+  void aMeasuredTransformerWithoutFaultsIsTheIdealOne() throws IOException {
+    TransmissionLine winding = new TransmissionLine(100, 1e-3, 1, LineAttenuation.NONE);
+    WoundTransformer perfect =
+        new WoundTransformer(new Autotransformer(true), winding, f -> Complex.INF, 0);
+    Operation file = solve(measured(perfect, "perfect.s3p"));
+    Operation ideal = solve(DESIGN);
+    double expected = ideal.commonMode().orElseThrow().current().abs();
+    assertThat(file.commonMode().orElseThrow().current().abs())
+        .isCloseTo(expected, within(2e-3 * expected));
+    Complex z = ideal.feeds().get(0).impedance();
+    assertThat(file.feeds().get(0).at(Plane.TRANSMITTER).swr())
+        .isCloseTo(ideal.feeds().get(0).at(Plane.TRANSMITTER).swr(), within(5e-3));
+    assertThat(file.feeds().get(0).impedance().subtract(z).abs()).isLessThan(5e-3 * z.abs());
+  }
+
+  /** An equal-delay transformer with a lossy core: its heat is found, and the ledger closes. */
+  @Test
+  void aMeasuredTransformersHeatIsPartOfTheLedger() throws IOException {
+    TransmissionLine winding =
+        new TransmissionLine(100, 0.4, 0.8, LineAttenuation.ofConductor(10e6, 0.1));
+    WoundTransformer guanella =
+        new WoundTransformer(new EqualDelay(2), winding, f -> new Complex(1500, 800), 50e-9);
+    String design = measured(guanella, "guanella.s3p");
+    Operation operation = solve(design);
+    Ledger ledger = ledger(operation);
+    assertThat(ledger.watts("transformer")).isGreaterThan(0.5);
+    assertThat(ledger.closure()).isCloseTo(0, within(1e-3));
+    assertThat(operation.chain().orElseThrow().closure()).isCloseTo(0, within(1e-9));
+    Operation floating = solve(design.replaceFirst("feed-line: .*\n", ""));
+    assertThat(floating.commonMode()).isEmpty();
+    assertThat(ledger(floating).closure()).isCloseTo(0, within(1e-3));
+    assertThat(ledger(floating).watts("transformer")).isPositive();
   }
 }

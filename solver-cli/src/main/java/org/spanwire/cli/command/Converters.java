@@ -42,6 +42,27 @@ final class Converters {
     }
   }
 
+  /** An impedance in ohms, positive; a bare number is ohms. */
+  static final class Ohms implements ITypeConverter<Double> {
+    @Override
+    public Double convert(String text) {
+      double ohms = value(text, Dimension.RESISTANCE);
+      if (!(ohms > 0)) {
+        throw new TypeConversionException(
+            "impedance " + text + " must be above zero; write one such as 50ohm");
+      }
+      return ohms;
+    }
+  }
+
+  /** A level in dB; a bare number is dB. */
+  static final class Decibels implements ITypeConverter<Double> {
+    @Override
+    public Double convert(String text) {
+      return value(text, Dimension.LEVEL);
+    }
+  }
+
   private static double value(String text, Dimension wanted) {
     return quantity(text, wanted).value();
   }
