@@ -49,7 +49,7 @@ class ConvergenceTablesTest {
   }
 
   @ParameterizedTest
-  @EnumSource(names = {"DIPOLE", "VEE"})
+  @EnumSource(names = {"DIPOLE", "VEE", "FOLDED_DIPOLE"})
   void errorFallsFasterThanAnyFixedPower(ConvergenceStructure structure) {
     ConvergenceTable table = ConvergenceTable.of(structure);
     int last = table.runs().size() - 2;
