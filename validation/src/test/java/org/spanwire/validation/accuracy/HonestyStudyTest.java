@@ -6,8 +6,10 @@ import java.util.List;
 import org.apache.commons.math3.complex.Complex;
 import org.junit.jupiter.api.Test;
 
-/** The measure of the honesty study. */
+/** A part of the honesty study, and its measure. */
 class HonestyStudyTest {
+
+  private static final int STRUCTURES = 40;
 
   private static HonestyCase withErrors(double trueOhm, double statedOhm, double referenceOhm) {
     return new HonestyCase(
@@ -39,5 +41,15 @@ class HonestyStudyTest {
     assertThat(one.antenna().wires()).isEqualTo(two.antenna().wires());
     assertThat(one.antenna().feeds()).isEqualTo(two.antenna().feeds());
     assertThat(RandomStructure.of(7, 12).antenna().wires()).isNotEqualTo(one.antenna().wires());
+  }
+
+  @Test
+  void statedErrorIsTrueAndNotFarTooLarge() {
+    HonestyStudy study = HonestyStudy.run(HonestyReport.SEED, STRUCTURES);
+    assertThat(study.outOfReach()).isEmpty();
+    List<HonestyCase> judged = study.cases().stream().filter(HonestyCase::isJudged).toList();
+    assertThat(judged).hasSizeGreaterThan(2 * STRUCTURES);
+    assertThat(HonestyReport.shareHonest(judged)).isGreaterThanOrEqualTo(0.95);
+    assertThat(HonestyReport.medianRatio(judged)).isBetween(1.0, 20.0);
   }
 }
