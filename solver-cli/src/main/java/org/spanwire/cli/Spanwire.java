@@ -12,9 +12,11 @@ import org.spanwire.cli.command.BandsCommand;
 import org.spanwire.cli.command.CompletionCommand;
 import org.spanwire.cli.command.CutCommand;
 import org.spanwire.cli.command.InputException;
+import org.spanwire.cli.command.MergeCommand;
 import org.spanwire.cli.command.ProgramVersion;
 import org.spanwire.cli.command.SchemaCommand;
 import org.spanwire.cli.command.SolveCommand;
+import org.spanwire.cli.command.SweepCommand;
 import org.spanwire.design.DesignException;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -32,6 +34,8 @@ import picocli.CommandLine.UnmatchedArgumentException;
     subcommands = {
       SolveCommand.class,
       BandsCommand.class,
+      SweepCommand.class,
+      MergeCommand.class,
       CutCommand.class,
       BalunCommand.class,
       SchemaCommand.class,
@@ -48,6 +52,8 @@ import picocli.CommandLine.UnmatchedArgumentException;
       "      is this kit usable, band by band?",
       "  spanwire solve kit.yaml --frequency 7.1MHz --elevation 10,30,60",
       "      impedance, SWR and gain at one frequency",
+      "  spanwire sweep kit.yaml --vary height=5m:12m:15 --of impedance,swr",
+      "      how much does height matter?",
       "  spanwire solve kit.yaml --set height=8m --format json",
       "      another height, for a program to read",
       "  spanwire cut kit.yaml",

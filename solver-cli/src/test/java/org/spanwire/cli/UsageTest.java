@@ -23,12 +23,13 @@ class UsageTest {
     assertThat(bare.code()).isZero();
     assertThat(bare.err()).isEmpty();
     assertThat(bare.out())
-        .contains("solve", "bands", "schema", "completion", "Examples:", "Exit codes:");
+        .contains(
+            "solve", "bands", "sweep", "merge", "schema", "completion", "Examples:", "Exit codes:");
     assertThat(Run.of("--help").out()).isEqualTo(bare.out());
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"solve", "bands", "schema", "completion", "balun"})
+  @ValueSource(strings = {"solve", "bands", "sweep", "merge", "schema", "completion", "balun"})
   void everyCommandTeachesByExample(String command) {
     Run help = Run.of(command, "--help");
     assertThat(help.code()).isZero();
@@ -37,7 +38,8 @@ class UsageTest {
 
   @Test
   void helpFitsAnOrdinaryTerminal() {
-    for (String command : new String[] {"solve", "bands", "schema", "completion", "balun"}) {
+    for (String command :
+        new String[] {"solve", "bands", "sweep", "merge", "schema", "completion", "balun"}) {
       assertThat(Run.of(command, "--help").out().lines()).allMatch(line -> line.length() <= 80);
     }
   }

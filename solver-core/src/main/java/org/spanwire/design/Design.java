@@ -4,7 +4,6 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.spanwire.Antenna;
@@ -189,17 +188,31 @@ public final class Design {
    * @throws DesignException if there is no such parameter, or the design is faulty with that value
    */
   public Design with(String parameter, String quantity) {
-    Objects.requireNonNull(quantity, "quantity");
-    if (!parameters.containsKey(parameter)) {
-      throw TextFile.whole(
-          source(),
-          "unknown parameter "
-              + Words.quote(parameter)
-              + "; "
-              + Words.remedy(parameter, parameters.keySet()));
+    return with(Map.of(parameter, quantity));
+  }
+
+  /**
+   * The same design with other nominal values of several parameters, set all at once. Their spreads
+   * and limits stay.
+   *
+   * @param quantities a number with a unit or an expression over the other parameters, by name of a
+   *     parameter of this design
+   * @throws DesignException if there is no such parameter, or the design is faulty with those
+   *     values
+   */
+  public Design with(Map<String, String> quantities) {
+    for (String parameter : quantities.keySet()) {
+      if (!parameters.containsKey(parameter)) {
+        throw TextFile.whole(
+            source(),
+            "unknown parameter "
+                + Words.quote(parameter)
+                + "; "
+                + Words.remedy(parameter, parameters.keySet()));
+      }
     }
     Map<String, String> changed = new LinkedHashMap<>(overrides);
-    changed.put(parameter, quantity);
+    changed.putAll(quantities);
     return new Design(document, changed);
   }
 

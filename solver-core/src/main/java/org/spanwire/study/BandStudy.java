@@ -115,10 +115,10 @@ public record BandStudy(Installation installation, List<Double> elevationsDegree
 
   private BandResponse judge(Solver solver, BandSamples band, double accepted) {
     ReflectionCurve curve = band.curve(Plane.TRANSMITTER);
-    Operation best = installation.solve(solver, curve.bestFrequency());
+    Operation best = installation.solve(solver, curve.search().best());
     List<Operation> extra = new ArrayList<>(List.of(best));
-    if (!band.range().isEdge(curve.worstFrequency())) {
-      extra.add(installation.solve(solver, curve.worstFrequency()));
+    if (!band.range().isEdge(curve.search().worst())) {
+      extra.add(installation.solve(solver, curve.search().worst()));
     }
     SolvedFeed bestFeed = best.feed(feed());
     Solution solution = best.solution();
@@ -161,7 +161,7 @@ public record BandStudy(Installation installation, List<Double> elevationsDegree
           new SwrAt(operation.solution().frequencyHz(), operation.feed(feed()).at(plane).swr()));
     }
     if (plane != Plane.TRANSMITTER) {
-      for (double frequency : List.of(curve.bestFrequency(), curve.worstFrequency())) {
+      for (double frequency : List.of(curve.search().best(), curve.search().worst())) {
         candidates.add(new SwrAt(frequency, swrOn(curve, frequency, reference)));
       }
     }
@@ -174,7 +174,7 @@ public record BandStudy(Installation installation, List<Double> elevationsDegree
         swrOn(curve, range.highHz(), reference),
         candidates.stream().max(bySwr).orElseThrow(),
         candidates.stream().min(bySwr).orElseThrow(),
-        curve.within(1.0 / 3));
+        curve.search().within(1.0 / 3));
   }
 
   /** The largest heat of each part, in the order of the chain. */

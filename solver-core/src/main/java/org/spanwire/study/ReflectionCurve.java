@@ -1,15 +1,6 @@
 package org.spanwire.study;
 
-import java.util.ArrayList;
-import java.util.List;
-import java.util.function.DoubleUnaryOperator;
-import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.apache.commons.math3.complex.Complex;
-import org.apache.commons.math3.optim.MaxEval;
-import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
-import org.apache.commons.math3.optim.univariate.BrentOptimizer;
-import org.apache.commons.math3.optim.univariate.SearchInterval;
-import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
 
 /**
  * The reflection coefficient of a port over a band: the polynomial through its values at Chebyshev
@@ -24,7 +15,6 @@ import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
 final class ReflectionCurve {
 
   private static final int SCAN_STEPS_PER_POINT = 24;
-  private static final double RELATIVE_ACCURACY = 1e-10;
 
   private final FrequencyRange range;
   private final Complex[] values;
@@ -120,78 +110,15 @@ final class ReflectionCurve {
     return sum.abs() * 2 / degree;
   }
 
-  /** Frequency in hertz of the smallest |Γ|. */
-  double bestFrequency() {
-    return extremum(GoalType.MINIMIZE);
-  }
-
-  /** Frequency in hertz of the largest |Γ|. */
-  double worstFrequency() {
-    return extremum(GoalType.MAXIMIZE);
-  }
-
-  /** Scans densely, then closes in by Brent's method; of equal extrema the lowest frequency. */
-  private double extremum(GoalType goal) {
-    double sign = goal == GoalType.MINIMIZE ? 1 : -1;
-    DoubleUnaryOperator square = f -> sign * squaredMagnitude(f);
-    double[] scan = scan();
-    int at = 0;
-    for (int i = 1; i < scan.length; i++) {
-      if (square.applyAsDouble(scan[i]) < square.applyAsDouble(scan[at])) {
-        at = i;
-      }
-    }
-    if (at == 0 || at == scan.length - 1) {
-      return scan[at];
-    }
-    double found =
-        new BrentOptimizer(RELATIVE_ACCURACY, RELATIVE_ACCURACY * range.lowHz())
-            .optimize(
-                new MaxEval(1000),
-                GoalType.MINIMIZE,
-                new UnivariateObjectiveFunction(square::applyAsDouble),
-                new SearchInterval(scan[at - 1], scan[at + 1], scan[at]))
-            .getPoint();
-    return found;
-  }
-
-  /**
-   * Where |Γ| stays at or below a limit, found by root finding: ranges in rising order, perhaps
-   * none.
-   */
-  List<FrequencyRange> within(double limit) {
-    List<FrequencyRange> ranges = new ArrayList<>();
-    double[] scan = scan();
-    double square = limit * limit;
-    double start = Double.NaN;
-    for (int i = 0; i < scan.length; i++) {
-      boolean inside = squaredMagnitude(scan[i]) <= square;
-      if (inside && Double.isNaN(start)) {
-        start = i == 0 ? scan[0] : crossing(square, scan[i - 1], scan[i]);
-      } else if (!inside && !Double.isNaN(start)) {
-        ranges.add(new FrequencyRange(start, crossing(square, scan[i - 1], scan[i])));
-        start = Double.NaN;
-      }
-    }
-    if (!Double.isNaN(start)) {
-      ranges.add(new FrequencyRange(start, range.highHz()));
-    }
-    return ranges;
-  }
-
-  private double crossing(double square, double below, double above) {
-    return new BrentSolver(RELATIVE_ACCURACY, RELATIVE_ACCURACY * range.lowHz())
-        .solve(1000, f -> squaredMagnitude(f) - square, below, above);
-  }
-
-  private double[] scan() {
+  /** Searches the curve. */
+  ReflectionSearch search() {
     int steps = SCAN_STEPS_PER_POINT * (nodes.length - 1);
     double[] scan = new double[steps + 1];
     for (int i = 0; i <= steps; i++) {
       scan[i] = range.lowHz() + (range.highHz() - range.lowHz()) * i / steps;
     }
     scan[steps] = range.highHz();
-    return scan;
+    return new ReflectionSearch(scan, this::squaredMagnitude);
   }
 
   private double squaredMagnitude(double frequencyHz) {

@@ -88,7 +88,7 @@ public record TrimStudy(Antenna antenna, Feed feed, double referenceOhm) {
       samples.refine();
       solve(solver, workers, trimmed, samples);
     }
-    double best = samples.curve(Plane.FEEDPOINT).bestFrequency();
+    double best = samples.curve(Plane.FEEDPOINT).search().best();
     return range.isEdge(best) ? OptionalDouble.empty() : OptionalDouble.of(best);
   }
 

@@ -1,12 +1,17 @@
 package org.spanwire.study;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
+import java.util.Iterator;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.function.Consumer;
+import java.util.stream.Stream;
 
 /**
  * A fixed pool of threads that keeps the order of its tasks: the results do not depend on the
@@ -40,11 +45,36 @@ final class Workers implements AutoCloseable {
       futures.add(pool.submit(task));
     }
     List<T> results = new ArrayList<>();
+    for (Future<T> future : futures) {
+      results.add(await(future));
+    }
+    return results;
+  }
+
+  /**
+   * Runs tasks and hands on their results, in the order of the tasks and on the calling thread.
+   *
+   * @param waiting largest number of tasks that are begun or done but not handed on
+   * @throws RuntimeException what the first failing task in that order, or the sink, threw
+   */
+  <T> void stream(Stream<Callable<T>> tasks, int waiting, Consumer<T> sink) {
+    Deque<Future<T>> futures = new ArrayDeque<>();
+    Iterator<Callable<T>> next = tasks.iterator();
     try {
-      for (Future<T> future : futures) {
-        results.add(future.get());
+      while (next.hasNext() || !futures.isEmpty()) {
+        while (next.hasNext() && futures.size() < waiting) {
+          futures.add(pool.submit(next.next()));
+        }
+        sink.accept(await(futures.remove()));
       }
-      return results;
+    } finally {
+      futures.forEach(future -> future.cancel(true));
+    }
+  }
+
+  private <T> T await(Future<T> future) {
+    try {
+      return future.get();
     } catch (ExecutionException e) {
       pool.shutdownNow();
       if (e.getCause() instanceof RuntimeException cause) {

@@ -43,10 +43,10 @@ class ReflectionCurveTest {
   @ValueSource(doubles = {8, 15, 30})
   void findsTheResonance(double quality) {
     ReflectionCurve curve = curve(120, quality, 21);
-    assertThat(curve.bestFrequency()).isCloseTo(RESONANCE, within(50.0));
-    double swr = Mismatch.ofReflection(curve.at(curve.bestFrequency()), REFERENCE).swr();
+    assertThat(curve.search().best()).isCloseTo(RESONANCE, within(50.0));
+    double swr = Mismatch.ofReflection(curve.at(curve.search().best()), REFERENCE).swr();
     assertThat(swr).isCloseTo(200.0 / 120, within(1e-4));
-    assertThat(curve.worstFrequency()).isEqualTo(BAND.highHz());
+    assertThat(curve.search().worst()).isEqualTo(BAND.highHz());
   }
 
   /**
@@ -58,15 +58,15 @@ class ReflectionCurveTest {
     double reactance = Math.sqrt((320.0 * 320 - 9 * 80.0 * 80) / 8);
     double detuning = reactance / (120 * 15);
     double root = Math.sqrt(detuning * detuning / 4 + 1);
-    FrequencyRange found = curve(120, 15, 21).within(1.0 / 3).get(0);
+    FrequencyRange found = curve(120, 15, 21).search().within(1.0 / 3).get(0);
     assertThat(found.lowHz()).isCloseTo(RESONANCE * (root - detuning / 2), within(50.0));
     assertThat(found.highHz()).isCloseTo(RESONANCE * (root + detuning / 2), within(50.0));
   }
 
   @Test
   void aBandThatNeverReachesTwoHasNoRange() {
-    assertThat(curve(20, 15, 11).within(1.0 / 3)).isEmpty();
-    assertThat(curve(200, 0.1, 11).within(1.0 / 3)).containsExactly(BAND);
+    assertThat(curve(20, 15, 11).search().within(1.0 / 3)).isEmpty();
+    assertThat(curve(200, 0.1, 11).search().within(1.0 / 3)).containsExactly(BAND);
   }
 
   /**
@@ -107,8 +107,8 @@ class ReflectionCurveTest {
     }
     ReflectionCurve curve = new ReflectionCurve(BAND, values);
     assertThat(curve.error()).isLessThan(2e-3);
-    assertThat(curve.worstFrequency()).isCloseTo(RESONANCE, within(50.0));
-    assertThat(Mismatch.ofReflection(curve.at(curve.worstFrequency()), REFERENCE).swr())
+    assertThat(curve.search().worst()).isCloseTo(RESONANCE, within(50.0));
+    assertThat(Mismatch.ofReflection(curve.at(curve.search().worst()), REFERENCE).swr())
         .isCloseTo(15.5, within(0.05));
   }
 

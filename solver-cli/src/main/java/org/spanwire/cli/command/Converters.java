@@ -1,6 +1,11 @@
 package org.spanwire.cli.command;
 
+import java.util.Arrays;
 import java.util.List;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.spanwire.study.Plane;
+import org.spanwire.study.SweepQuantity;
 import org.spanwire.unit.Dimension;
 import org.spanwire.unit.Quantity;
 import org.spanwire.unit.UnitException;
@@ -61,6 +66,39 @@ final class Converters {
     public Double convert(String text) {
       return value(text, Dimension.LEVEL);
     }
+  }
+
+  /** A quantity that a sweep can give. */
+  static final class Wanted implements ITypeConverter<SweepQuantity> {
+    @Override
+    public SweepQuantity convert(String text) {
+      return labelled(
+          SweepQuantity.values(), SweepQuantity::label, text, "quantity of a sweep");
+    }
+  }
+
+  /** A place of the feed chain. */
+  static final class PlaneLabel implements ITypeConverter<Plane> {
+    @Override
+    public Plane convert(String text) {
+      return labelled(Plane.values(), Plane::label, text, "plane of the feed chain");
+    }
+  }
+
+  private static <T> T labelled(
+      T[] values, Function<T, String> label, String text, String what) {
+    return Arrays.stream(values)
+        .filter(value -> label.apply(value).equals(text))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new TypeConversionException(
+                    "'"
+                        + text
+                        + "' is no "
+                        + what
+                        + "; expected "
+                        + Arrays.stream(values).map(label).collect(Collectors.joining(", "))));
   }
 
   private static double value(String text, Dimension wanted) {

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import java.util.function.Supplier;
 import org.spanwire.Solver;
 import org.spanwire.SolverOptions;
@@ -60,6 +61,15 @@ final class DesignOptions {
       throw new InputException("--threads " + threads + ": must be at least 1");
     }
     return threads;
+  }
+
+  double tolerance() {
+    return tolerance;
+  }
+
+  /** What of these options changes results, in words. */
+  String settings() {
+    return "tolerance " + tolerance + " with " + new TreeMap<>(values);
   }
 
   Solver solver() {

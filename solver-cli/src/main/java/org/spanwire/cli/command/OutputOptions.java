@@ -44,25 +44,57 @@ final class OutputOptions {
    * @param input file that must not be overwritten
    */
   void check(Path input) {
-    if (output.isEmpty()) {
-      return;
-    }
-    Path file = output.get().toAbsolutePath();
+    output.ifPresent(file -> checkTarget(file, input, "the design"));
+  }
+
+  /**
+   * Refuses a file that cannot be written.
+   *
+   * @param target file to be written
+   * @param input file that must not be overwritten
+   * @param role what that file is
+   */
+  static void checkTarget(Path target, Path input, String role) {
+    Path file = target.toAbsolutePath();
     Path directory = file.getParent();
     if (directory == null || !Files.isDirectory(directory)) {
-      throw new InputException(
-          output.get() + ": there is no directory " + directory + "; make it first");
+      throw new InputException(target + ": there is no directory " + directory + "; make it first");
     }
     if (Files.isDirectory(file)) {
-      throw new InputException(output.get() + ": is a directory; name a file in it");
+      throw new InputException(target + ": is a directory; name a file in it");
     }
     if (!Files.isWritable(directory)) {
-      throw new InputException(
-          output.get() + ": the directory cannot be written to; choose another");
+      throw new InputException(target + ": the directory cannot be written to; choose another");
     }
     if (isSame(file, input)) {
-      throw new InputException(output.get() + ": is the design itself; name another file");
+      throw new InputException(target + ": is " + role + " itself; name another file");
     }
+  }
+
+  /** What to say when writing failed. */
+  static InputException unwritable(Path file, IOException e) {
+    return new InputException(
+        file
+            + ": could not be written ("
+            + e.getClass().getSimpleName()
+            + "); check rights and free space");
+  }
+
+  Format format() {
+    return format;
+  }
+
+  Optional<Path> file() {
+    return output;
+  }
+
+  /** Where results go without a file. */
+  PrintWriter terminal() {
+    return spec.commandLine().getOut();
+  }
+
+  Palette palette() {
+    return output.isPresent() ? Palette.plain() : Palette.ofTerminal();
   }
 
   private static boolean isSame(Path file, Path input) {
@@ -75,9 +107,8 @@ final class OutputOptions {
 
   /** Writes a report in the format asked for. */
   void write(Report report) {
-    Palette palette = output.isPresent() ? Palette.plain() : Palette.ofTerminal();
     try {
-      write(report.render(format, palette));
+      write(report.render(format, palette()));
       if (format == Format.CSV) {
         explain(report.warnings());
       }
@@ -87,7 +118,7 @@ final class OutputOptions {
   }
 
   /** A CSV has room for the names of warnings only; what they say goes to standard error. */
-  private void explain(List<Warning> warnings) {
+  void explain(List<Warning> warnings) {
     PrintWriter err = spec.commandLine().getErr();
     for (Warning warning : new LinkedHashSet<>(warnings)) {
       err.println("spanwire: warning: " + warning.name() + ": " + warning.message());
@@ -101,7 +132,7 @@ final class OutputOptions {
       replace(output.get(), text);
       return;
     }
-    PrintWriter out = spec.commandLine().getOut();
+    PrintWriter out = terminal();
     out.print(text);
     out.flush();
     if (out.checkError()) {
@@ -122,15 +153,11 @@ final class OutputOptions {
         Files.deleteIfExists(fresh);
       }
     } catch (IOException e) {
-      throw new InputException(
-          file
-              + ": could not be written ("
-              + e.getClass().getSimpleName()
-              + "); check rights and free space");
+      throw unwritable(file, e);
     }
   }
 
-  private static void move(Path fresh, Path target) throws IOException {
+  static void move(Path fresh, Path target) throws IOException {
     try {
       Files.move(fresh, target, StandardCopyOption.ATOMIC_MOVE);
     } catch (AtomicMoveNotSupportedException e) {

@@ -106,15 +106,7 @@ public final class SolveCommand implements Runnable {
 
   private void check() {
     output.check(design.file());
-    if (!azimuths.isEmpty() && elevations.isEmpty()) {
-      throw new InputException("--azimuth: needs --elevation; add one such as --elevation 30");
-    }
-    for (double elevation : elevations) {
-      if (!(Math.abs(elevation) <= 90)) {
-        throw new InputException(
-            "--elevation " + elevation + ": must lie between -90 and 90 degrees");
-      }
-    }
+    GainDirections.check(elevations, azimuths);
     if (currents < 0 || currents == 1) {
       throw new InputException(
           "--currents " + currents + ": must be at least 2, both ends of a wire");

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.core.util.DefaultIndenter;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import java.io.IOException;
 import java.io.StringWriter;
+import java.io.Writer;
 import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
@@ -33,13 +34,7 @@ public interface Report {
     switch (format) {
       case TEXT -> out.write(text(palette));
       case JSON -> {
-        DefaultPrettyPrinter printer = new DefaultPrettyPrinter();
-        printer.indentArraysWith(new DefaultIndenter("  ", "\n"));
-        printer.indentObjectsWith(new DefaultIndenter("  ", "\n"));
-        JsonFactory factory =
-            JsonFactory.builder().disable(StreamWriteFeature.AUTO_CLOSE_TARGET).build();
-        try (JsonGenerator json = factory.createGenerator(out)) {
-          json.setPrettyPrinter(printer);
+        try (JsonGenerator json = generator(out)) {
           json(json);
         }
         out.write('\n');
@@ -52,5 +47,19 @@ public interface Report {
       }
     }
     return out.toString();
+  }
+
+  /** Writes JSON for people to read too, line by line. */
+  static JsonGenerator generator(Writer out) throws IOException {
+    DefaultPrettyPrinter printer = new DefaultPrettyPrinter();
+    printer.indentArraysWith(new DefaultIndenter("  ", "\n"));
+    printer.indentObjectsWith(new DefaultIndenter("  ", "\n"));
+    JsonGenerator json =
+        JsonFactory.builder()
+            .disable(StreamWriteFeature.AUTO_CLOSE_TARGET)
+            .build()
+            .createGenerator(out);
+    json.setPrettyPrinter(printer);
+    return json;
   }
 }

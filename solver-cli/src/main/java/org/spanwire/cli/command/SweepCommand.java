@@ -1,0 +1,255 @@
+package org.spanwire.cli.command;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.spanwire.cli.output.Format;
+import org.spanwire.cli.output.SweepPart;
+import org.spanwire.design.Band;
+import org.spanwire.design.Design;
+import org.spanwire.design.Stage;
+import org.spanwire.geometry.Feed;
+import org.spanwire.study.Installation;
+import org.spanwire.study.ParameterGrid;
+import org.spanwire.study.ParameterSample;
+import org.spanwire.study.ParameterSpace;
+import org.spanwire.study.Plane;
+import org.spanwire.study.Sweep;
+import org.spanwire.study.SweepPlan;
+import org.spanwire.study.SweepQuantity;
+import org.spanwire.study.SweepRequest;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** {@code spanwire sweep}: one design over values of its parameters. */
+@Command(
+    name = "sweep",
+    description = {
+      "Solve a design for many values of its parameters.",
+      "One row per point and frequency, the last --vary fastest, frequency innermost. A point that cannot be modelled has its"
+          + " reason in the status column and no values."
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  spanwire sweep kit.yaml --vary height=5m:12m:15 --of impedance,swr",
+      "      at the frequencies the design names",
+      "  spanwire sweep kit.yaml --vary offset=20%%:50%%:31 --vary height=6m,8m,11m \\",
+      "      --of swr --bands --format csv --output map.csv --resume",
+      "      over all bands; the same line again goes on where it was interrupted",
+      "  spanwire sweep kit.yaml --vary span=25m:30m --vary height=5m:12m \\",
+      "      --sample 500 --of swr,gain --format csv --output cloud.csv",
+      "      500 places spread evenly over both ranges",
+      "  spanwire sweep kit.yaml --vary height=5m:12m:701 --of swr --bands \\",
+      "      --format csv --shard auto --output map.$SLURM_ARRAY_TASK_ID.csv --resume",
+      "      one task of a job array; 'spanwire merge' puts the parts together"
+    })
+public final class SweepCommand implements Runnable {
+
+  @Spec private CommandSpec spec;
+
+  @Mixin private DesignOptions design;
+  @Mixin private OutputOptions output;
+
+  @Option(
+      names = "--vary",
+      required = true,
+      paramLabel = "NAME=VALUES",
+      description = "FROM:TO:COUNT evenly spaced, or V1,V2,…; with --sample FROM:TO. Repeatable.")
+  private List<String> vary;
+
+  @Option(
+      names = "--of",
+      required = true,
+      split = ",",
+      paramLabel = "QUANTITY",
+      converter = Converters.Wanted.class,
+      description =
+          "What to give: impedance, impedance-error, swr, return-loss, mismatch-loss, gain (the largest, and where it points),"
+              + " efficiency, unknowns.")
+  private List<SweepQuantity> quantities;
+
+  @ArgGroup private At at = new At();
+
+  /** Where in frequency. */
+  private static final class At {
+    @Option(names = "--bands", description = "At N frequencies of every band of the design.")
+    private boolean bands;
+
+    @Option(
+        names = "--frequency",
+        paramLabel = "F",
+        split = ",",
+        converter = Converters.Frequency.class,
+        description = "Frequencies instead of those of the design: 7.1MHz,14.15MHz")
+    private List<Double> frequencies = List.of();
+  }
+
+  @Option(
+      names = "--points",
+      paramLabel = "N",
+      defaultValue = "11",
+      description = "Frequencies per band with --bands, edges included; default 11.")
+  private int points;
+
+  @Option(
+      names = "--plane",
+      paramLabel = "PLANE",
+      defaultValue = "feedpoint",
+      converter = Converters.PlaneLabel.class,
+      description =
+          "Where impedance and SWR are seen: feedpoint (default), transformer-input or transmitter.")
+  private Plane plane;
+
+  @Option(
+      names = "--feed",
+      paramLabel = "NAME",
+      description = "The feed that impedance and SWR are those of; default: the first.")
+  private Optional<String> feed;
+
+  @Option(
+      names = "--elevation",
+      paramLabel = "E",
+      split = ",",
+      converter = Converters.Degrees.class,
+      description =
+          "Elevations in degrees to give the gain at, the largest over azimuth unless --azimuth is given.")
+  private List<Double> elevations = List.of();
+
+  @Option(
+      names = "--azimuth",
+      paramLabel = "A",
+      split = ",",
+      converter = Converters.Degrees.class,
+      description = "Azimuths in degrees, counter-clockwise from +x, for every --elevation.")
+  private List<Double> azimuths = List.of();
+
+  @Option(
+      names = "--sample",
+      paramLabel = "N",
+      description = "N places spread evenly over the ranges (Sobol sequence) instead of a grid.")
+  private Optional<Integer> sample;
+
+  @Option(
+      names = "--resume",
+      description =
+          "Go on where an interrupted run of the same sweep ended; begin if there is none. CSV to a file only.")
+  private boolean resume;
+
+  @Option(
+      names = "--shard",
+      paramLabel = "K/N",
+      description =
+          "Solve the K-th of N parts only; auto: as the job-array scheduler says, auto/N where it does not tell N.")
+  private Optional<String> shard;
+
+  @Override
+  public void run() {
+    output.check(design.file());
+    Shard part = shard.map(text -> Shard.parse(text, System.getenv())).orElse(Shard.WHOLE);
+    boolean rowsMustLast = resume || shard.isPresent();
+    if (rowsMustLast && (output.format() != Format.CSV || output.file().isEmpty())) {
+      throw new InputException(
+          (resume ? "--resume" : "--shard")
+              + ": needs a CSV file; add --format csv --output map.csv");
+    }
+    Design read = design.read();
+    Sweep sweep = new Sweep(read, space(read), frequencies(read), request(read));
+    output.explain(DesignOptions.solve(read, () -> Installation.of(read)).warnings());
+    SweepRun run =
+        new SweepRun(
+            sweep,
+            SweepPlan.rowByRow(design.solver()),
+            sweep.rows().part(part.index(), part.count()),
+            design.threads(),
+            spec.commandLine().getErr());
+    SweepDestination destination = new SweepDestination(sweep, design, output);
+    if (output.format() == Format.CSV && output.file().isPresent()) {
+      refuseToOverwrite();
+      String fingerprint = SweepFingerprint.of(sweep, design, vary, sample);
+      destination.toPart(run, fingerprint, part, resume);
+    } else {
+      destination.stream(run);
+    }
+  }
+
+  private void refuseToOverwrite() {
+    output
+        .file()
+        .map(SweepPart::beside)
+        .filter(part -> !resume && part.toFile().exists())
+        .ifPresent(
+            part -> {
+              throw new InputException(
+                  part
+                      + ": rows of an interrupted sweep; add --resume to go on with it, or delete it");
+            });
+  }
+
+  private ParameterSpace space(Design read) {
+    List<Variation> variations = vary.stream().map(v -> Variation.parse(v, read)).toList();
+    try {
+      if (sample.isPresent()) {
+        if (sample.get() < 1 || sample.get() > Variation.MOST_VALUES) {
+          throw new InputException(
+              "--sample " + sample.get() + ": must lie between 1 and " + Variation.MOST_VALUES);
+        }
+        return new ParameterSample(variations.stream().map(Variation::ends).toList(), sample.get());
+      }
+      return new ParameterGrid(variations.stream().map(Variation::axis).toList());
+    } catch (IllegalArgumentException e) {
+      throw new InputException("--vary: " + e.getMessage());
+    } catch (ArithmeticException e) {
+      throw new InputException("--vary: more points than can be counted; give smaller counts");
+    }
+  }
+
+  private List<Double> frequencies(Design read) {
+    if (!at.frequencies.isEmpty()) {
+      return at.frequencies;
+    }
+    if (!at.bands) {
+      if (read.frequencies().isEmpty()) {
+        throw new InputException(
+            read.source()
+                + ": names no frequencies; add frequencies: [7.1 MHz], or give --frequency 7.1MHz or --bands");
+      }
+      return read.frequencies();
+    }
+    if (read.bands().isEmpty()) {
+      throw new InputException(
+          read.source() + ": names no bands; add bands: {plan: iaru-region-1, use: [40 m, 20 m]}");
+    }
+    if (points < 2 || points > 100_000) {
+      throw new InputException("--points " + points + ": must lie between 2 and 100000");
+    }
+    List<Double> frequencies = new ArrayList<>();
+    for (Band band : read.bands()) {
+      for (int i = 0; i < points; i++) {
+        double share = (double) i / (points - 1);
+        frequencies.add(band.lowHz() * (1 - share) + band.highHz() * share);
+      }
+    }
+    return frequencies;
+  }
+
+  private SweepRequest request(Design read) {
+    GainDirections.check(elevations, azimuths);
+    List<String> feeds = read.antenna().feeds().stream().map(Feed::name).toList();
+    String name = feed.orElse(feeds.get(0));
+    if (!feeds.contains(name)) {
+      throw new InputException(
+          "--feed " + name + ": there is no such feed; the design has " + String.join(", ", feeds));
+    }
+    if (plane == Plane.TRANSFORMER_INPUT
+        && read.feedChain().stream().noneMatch(Stage.Transformer.class::isInstance)) {
+      throw new InputException(
+          "--plane " + plane.label() + ": the design's feed-chain has no transformer; choose another");
+    }
+    return new SweepRequest(
+        name, plane, quantities.stream().distinct().toList(), elevations, azimuths);
+  }
+}

@@ -1,0 +1,23 @@
+package org.spanwire.cli.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayOutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import org.junit.jupiter.api.Test;
+
+class SweepProgressTest {
+
+  @Test
+  void showsRowsAndRate() {
+    ByteArrayOutputStream shown = new ByteArrayOutputStream();
+    PrintStream terminal = new PrintStream(shown, true, StandardCharsets.UTF_8);
+    try (SweepProgress progress = SweepProgress.on(terminal, 40)) {
+      for (int i = 0; i < 40; i++) {
+        progress.step();
+      }
+    }
+    assertThat(shown.toString(StandardCharsets.UTF_8)).contains("sweep", "40/40 rows", "rows/s");
+  }
+}
