@@ -72,8 +72,7 @@ final class Converters {
   static final class Wanted implements ITypeConverter<SweepQuantity> {
     @Override
     public SweepQuantity convert(String text) {
-      return labelled(
-          SweepQuantity.values(), SweepQuantity::label, text, "quantity of a sweep");
+      return labelled(SweepQuantity.values(), SweepQuantity::label, text, "quantity of a sweep");
     }
   }
 
@@ -85,8 +84,7 @@ final class Converters {
     }
   }
 
-  private static <T> T labelled(
-      T[] values, Function<T, String> label, String text, String what) {
+  private static <T> T labelled(T[] values, Function<T, String> label, String text, String what) {
     return Arrays.stream(values)
         .filter(value -> label.apply(value).equals(text))
         .findFirst()

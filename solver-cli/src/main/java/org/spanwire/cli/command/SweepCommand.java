@@ -247,7 +247,9 @@ public final class SweepCommand implements Runnable {
     if (plane == Plane.TRANSFORMER_INPUT
         && read.feedChain().stream().noneMatch(Stage.Transformer.class::isInstance)) {
       throw new InputException(
-          "--plane " + plane.label() + ": the design's feed-chain has no transformer; choose another");
+          "--plane "
+              + plane.label()
+              + ": the design's feed-chain has no transformer; choose another");
     }
     return new SweepRequest(
         name, plane, quantities.stream().distinct().toList(), elevations, azimuths);
