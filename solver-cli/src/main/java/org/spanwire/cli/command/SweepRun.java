@@ -22,6 +22,11 @@ import org.spanwire.study.SweepRow;
  */
 record SweepRun(Sweep sweep, SweepPlan plan, RowRange rows, int threads, PrintWriter err) {
 
+  /**
+   * Blocks solved before the one that is timed: the first ones pay for the start of the program.
+   */
+  private static final int WARM_BLOCKS = 4;
+
   /** Takes rows in order. */
   @FunctionalInterface
   interface Sink {
@@ -37,27 +42,34 @@ record SweepRun(Sweep sweep, SweepPlan plan, RowRange rows, int threads, PrintWr
     Failures failures = new Failures();
     RowRange left = new RowRange(from, rows.end());
     announce(left);
-    if (left.count() > 0) {
-      long first = Math.min(left.end(), from + plan.blockRows(sweep));
-      long start = System.nanoTime();
-      sweep.run(plan, new RowRange(from, first), 1, row -> accept(row, sink, failures));
-      double seconds = (System.nanoTime() - start) * 1e-9;
-      RowRange rest = new RowRange(first, rows.end());
-      if (failures.rowsWithout == 0) {
-        estimate(seconds, new RowRange(from, first), rest);
-      }
-      try (SweepProgress progress = SweepProgress.over(rest.count())) {
-        sweep.run(
-            plan,
-            rest,
-            threads,
-            row -> {
-              accept(row, sink, failures);
-              progress.step();
-            });
-      }
+    RowRange warm = blocks(left, WARM_BLOCKS);
+    sweep.run(plan, warm, 1, row -> accept(row, sink, failures));
+    RowRange timed = blocks(new RowRange(warm.end(), left.end()), 1);
+    long start = System.nanoTime();
+    sweep.run(plan, timed, 1, row -> accept(row, sink, failures));
+    double seconds = (System.nanoTime() - start) * 1e-9;
+    RowRange rest = new RowRange(timed.end(), left.end());
+    if (failures.rowsWithout == 0) {
+      estimate(seconds, timed, rest);
+    }
+    try (SweepProgress progress = SweepProgress.over(rest.count())) {
+      sweep.run(
+          plan,
+          rest,
+          threads,
+          row -> {
+            accept(row, sink, failures);
+            progress.step();
+          });
     }
     failures.tell();
+  }
+
+  /** The first blocks of a range, or what there is of them. */
+  private RowRange blocks(RowRange range, long count) {
+    long size = plan.blockRows(sweep);
+    long end = (range.first() / size + count) * size;
+    return new RowRange(range.first(), Math.min(range.end(), end));
   }
 
   private static void accept(SweepRow row, Sink sink, Failures failures) {
@@ -90,7 +102,7 @@ record SweepRun(Sweep sweep, SweepPlan plan, RowRange rows, int threads, PrintWr
     }
     double each = seconds / Math.max(1, plan.solves(sweep, done));
     say(
-        "sweep: the first solve took %.2g s with start-up; at most some %s for the rest with --threads %d",
+        "sweep: one solve takes %.2g s so early; at most some %s for the rest with --threads %d",
         each, duration(each * plan.solves(sweep, rest) / threads), threads);
   }
 
