@@ -42,7 +42,9 @@ final class CaseLibrary {
           "08-real-ground.json",
           "09-ground-constants.json",
           "10-conductor-loss.json",
-          "12-mismatch.json",
+          "11-insulated-wire.json",
+          "12-lines-and-mismatch.json",
+          "13-near-field.json",
           "14-sag-and-tension.json",
           "15-off-centre-feed.json",
           "16-laws.json");

@@ -1,8 +1,10 @@
 package org.spanwire.validation;
 
 import java.util.Set;
+import org.spanwire.medium.Cladding;
 import org.spanwire.medium.Conductor;
 import org.spanwire.medium.Ground;
+import org.spanwire.medium.Insulation;
 import org.spanwire.medium.Material;
 import org.spanwire.medium.Materials;
 import org.spanwire.medium.Soil;
@@ -16,6 +18,10 @@ final class Parts {
           "radius",
           "diameterMillimetres",
           "material",
+          "claddingMaterial",
+          "claddingMillimetres",
+          "insulationMillimetres",
+          "insulationPermittivity",
           "frequencyMHz",
           "ground",
           "permittivity",
@@ -24,15 +30,24 @@ final class Parts {
   private Parts() {}
 
   /**
-   * The wire: its radius in wavelengths or its diameter in millimetres; perfect unless a material
-   * is named.
+   * The wire: the radius of its metal in wavelengths or the diameter in millimetres; perfect unless
+   * a material is named; clad, and coated without loss, where a thickness in millimetres is given.
    */
   static Conductor conductor(Parameters p) {
     return conductor(p, radius(p));
   }
 
   static Conductor conductor(Parameters p, double radius) {
-    return Conductor.bare(material(p), radius);
+    Conductor wire = Conductor.bare(material(p.text("material", Materials.PERFECT.name())), radius);
+    if (p.has("claddingMillimetres")) {
+      Material metal = material(p.text("claddingMaterial", Materials.COPPER.name()));
+      wire = wire.withCladding(new Cladding(metal, p.number("claddingMillimetres") / 1000));
+    }
+    if (p.has("insulationMillimetres")) {
+      double thickness = p.number("insulationMillimetres") / 1000;
+      wire = wire.withInsulation(new Insulation(thickness, p.number("insulationPermittivity"), 0));
+    }
+    return wire;
   }
 
   static Conductor secondConductor(Parameters p) {
@@ -45,8 +60,7 @@ final class Parts {
         : p.metres("radius");
   }
 
-  private static Material material(Parameters p) {
-    String name = p.text("material", Materials.PERFECT.name());
+  private static Material material(String name) {
     return Materials.find(name)
         .orElseThrow(() -> new IllegalArgumentException("no material is called '" + name + "'"));
   }

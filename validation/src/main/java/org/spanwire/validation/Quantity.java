@@ -2,7 +2,6 @@ package org.spanwire.validation;
 
 import java.util.Set;
 import org.apache.commons.math3.complex.Complex;
-import org.spanwire.circuit.Mismatch;
 import org.spanwire.geometry.Point;
 import org.spanwire.geometry.Span;
 import org.spanwire.geometry.SpanShape;
@@ -49,9 +48,21 @@ enum Quantity {
 
   SURFACE_IMPEDANCE("ohm/m", MediumFunctions::surfaceImpedance),
   PENETRATION_DEPTH("m", MediumFunctions::penetrationDepth),
-  REFLECTION_MAGNITUDE("1", (c, b) -> real(mismatch(c).reflection().abs())),
-  RETURN_LOSS("dB", (c, b) -> real(mismatch(c).returnLossDb())),
-  MISMATCH_LOSS("dB", (c, b) -> real(mismatch(c).mismatchLossDb())),
+  /** Velocity of the waves on a wire many wavelengths long over that of light. */
+  VELOCITY_FACTOR("1", WireFunctions::velocityFactor),
+  /** Field strength of a sinusoidal current on the structure's wire, at a radiated power. */
+  ELECTRIC_FIELD("V/m", WireFunctions::electricField),
+  MAGNETIC_FIELD("A/m", WireFunctions::magneticField),
+
+  REFLECTION_MAGNITUDE("1", LineFunctions::reflectionMagnitude),
+  RETURN_LOSS("dB", LineFunctions::returnLoss),
+  MISMATCH_LOSS("dB", LineFunctions::mismatchLoss),
+  /** Loss of a line that ends in a mismatch, for its loss when matched. */
+  TOTAL_LINE_LOSS("dB", LineFunctions::totalLoss),
+  IMPEDANCE_THROUGH_LINE("ohm", LineFunctions::throughLine),
+  TWO_WIRE_LINE_IMPEDANCE("ohm", LineFunctions::twoWireImpedance),
+  WIRE_OVER_GROUND_IMPEDANCE("ohm", LineFunctions::wireOverGroundImpedance),
+  COAXIAL_LINE_IMPEDANCE("ohm", LineFunctions::coaxialImpedance),
 
   HORIZONTAL_TENSION("N", (c, b) -> real(hanging(c).horizontalTension())),
   SUPPORT_TENSION("N", (c, b) -> real(hanging(c).largestSupportTension())),
@@ -70,8 +81,19 @@ enum Quantity {
           "searchTo",
           "towardElevationDegrees",
           "towardAzimuthDegrees",
+          "powerWatts",
+          "atRhoMetres",
+          "atZMetres",
           "loadOhm",
+          "loadReactanceOhm",
           "referenceOhm",
+          "matchedLossDecibels",
+          "loadSwr",
+          "lineLength",
+          "spacingOverDiameter",
+          "heightOverRadius",
+          "outerOverInner",
+          "linePermittivity",
           "spanMetres",
           "sagMetres",
           "kilogramsPerMetre");
@@ -98,11 +120,6 @@ enum Quantity {
     return subject.parameters().has(ThinLimit.PARAMETER)
         ? ThinLimit.of(subject, thin -> measurement.of(thin, bench))
         : measurement.of(subject, bench);
-  }
-
-  private static Mismatch mismatch(ValidationCase c) {
-    Complex load = new Complex(c.parameters().number("loadOhm"));
-    return Mismatch.of(load, c.parameters().number("referenceOhm"));
   }
 
   /** A wire that does not stretch, between level supports. */
