@@ -27,7 +27,6 @@ public final class PortSolution {
   private final Mesh mesh;
   private final Unknowns unknowns;
   private final SeriesImpedance[] series;
-  private final double[][] weights;
   private final double[][] currentRe;
   private final double[][] currentIm;
   private final Complex[][] admittance;
@@ -43,7 +42,6 @@ public final class PortSolution {
     this.unknowns = unknowns;
     this.mesh = unknowns.mesh();
     this.series = series;
-    this.weights = weights;
     this.currentRe = currentRe;
     this.currentIm = currentIm;
     this.admittance = admittance(weights, currentRe, currentIm);
@@ -217,19 +215,5 @@ public final class PortSolution {
       sum += d * d * 2 / (2 * m + 1);
     }
     return sum;
-  }
-
-  /**
-   * Unit-voltage current of a port averaged over a gap, for tests of reciprocity on unsymmetrised
-   * data.
-   */
-  Complex averageOver(int gap, int drivenPort) {
-    double re = 0;
-    double im = 0;
-    for (int u = 0; u < unknowns.count(); u++) {
-      re += weights[gap][u] * currentRe[drivenPort][u];
-      im += weights[gap][u] * currentIm[drivenPort][u];
-    }
-    return new Complex(re, im);
   }
 }

@@ -16,7 +16,10 @@ import org.spanwire.internal.mesh.Piece;
 class PairMomentsTest {
 
   private static final double ACCURACY = 1e-9;
-  private static final double NEIGHBOURS = 3e-5;
+
+  /** The blend of two kernels has two continuous derivatives only. */
+  private static final double NEIGHBOURS = 1e-8;
+
   private static final int ORDER = 5;
   private static final double A = 1e-3;
   private static final double K = 2;
@@ -40,7 +43,7 @@ class PairMomentsTest {
   }
 
   /**
-   * Between close wires the judge averages around both everywhere, the code only within its reach.
+   * Between close wires the kernel blends two forms, and the code averages only within its reach.
    */
   private static double accuracy(Piece a, Piece b) {
     return areNeighbours(a, b) ? NEIGHBOURS : ACCURACY;
