@@ -39,8 +39,8 @@ record ChainModel(
     Network terminals,
     boolean lossless) {
 
-  /** Watts assumed where a design states no power. */
-  static final double DEFAULT_POWER = 100;
+  /** Name of a line among the stages; a second one is numbered. */
+  static final String LINE = "line";
 
   static ChainModel of(Design design) {
     List<Stage> towardsAntenna = new ArrayList<>(design.feedChain());
@@ -59,7 +59,7 @@ record ChainModel(
       if (stage instanceof Stage.Choke choke) {
         chokes.add(choke);
       } else if (stage instanceof Stage.Line line) {
-        stages.add(FeedChain.Stage.of(name("line", used), line(line), reference));
+        stages.add(FeedChain.Stage.of(name(LINE, used), line(line), reference));
       } else if (stage instanceof Stage.Transformer transformer) {
         input = Optional.of(stages.size());
         Optional<Touchstone> measured = transformer.touchstone().map(Touchstone::read);
@@ -81,7 +81,8 @@ record ChainModel(
       }
     }
     FeedChain.Source source =
-        new FeedChain.Source(design.powerWatts().orElse(DEFAULT_POWER), design.referenceOhm());
+        new FeedChain.Source(
+            design.powerWatts().orElse(Installation.ASSUMED_POWER), design.referenceOhm());
     return new ChainModel(
         new FeedChain(source, stages), reference, input, chokes, terminals, lossless);
   }

@@ -28,6 +28,9 @@ public final class Installation {
   /** Name of the warning that the line and its route differ in length. */
   public static final String LINE_LENGTH = "feed-line-length";
 
+  /** Watts that the transmitter is assumed to have where the design states no power. */
+  public static final double ASSUMED_POWER = 100;
+
   private static final double LENGTH_TOLERANCE = 0.02;
 
   private final Antenna antenna;

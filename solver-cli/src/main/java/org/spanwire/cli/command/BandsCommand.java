@@ -18,10 +18,10 @@ import picocli.CommandLine.Option;
     name = "bands",
     description = {
       "Judge a design over every band of its plan.",
-      "Prints SWR at both edges, in the middle, at its best and at its worst over the whole band,"
-          + " at the transmitter and nearer to the antenna, the impedance and the gain at the best"
-          + " match, whether the band can be used without a tuner, and the heat of line,"
-          + " transformer and choke."
+      "Says first which bands need what tuner and which part gets hottest. Then prints SWR at both"
+          + " edges, in the middle, at its best and at its worst over the whole band, at the"
+          + " transmitter and nearer to the antenna, the impedance and the gain at the best match,"
+          + " and the heat of line, transformer and choke."
     },
     footerHeading = "%nExamples:%n",
     footer = {

@@ -4,15 +4,18 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.spanwire.result.Warning;
 import org.spanwire.study.BandResponse;
+import org.spanwire.study.BandSummary;
 import org.spanwire.study.FrequencyRange;
 import org.spanwire.study.HeatAt;
 import org.spanwire.study.Ledger;
 import org.spanwire.study.Plane;
 import org.spanwire.study.PlaneResponse;
 import org.spanwire.study.SwrAt;
+import org.spanwire.study.Verdict;
 
 /** The outcome of {@code spanwire bands} as JSON. */
 final class BandsJson {
@@ -28,11 +31,41 @@ final class BandsJson {
   void write() throws IOException {
     report.conditions().jsonHead(json, "bands");
     json.writeStringField("feed", report.feed());
+    summary();
     json.writeArrayFieldStart("bands");
     for (BandResponse band : report.bands()) {
       band(band);
     }
     json.writeEndArray();
+    json.writeEndObject();
+  }
+
+  private void summary() throws IOException {
+    BandSummary summary = report.summary();
+    json.writeObjectFieldStart("summary");
+    for (Verdict verdict : Verdict.values()) {
+      json.writeArrayFieldStart(verdict.label().replace('-', '_'));
+      for (String band : summary.with(verdict)) {
+        json.writeString(band);
+      }
+      json.writeEndArray();
+    }
+    json.writeFieldName("burns_first");
+    Optional<BandSummary.PartHeat> first = summary.burnsFirst();
+    if (first.isPresent()) {
+      json.writeStartObject();
+      json.writeStringField("part", first.get().heat().part());
+      json.writeStringField("band", first.get().band());
+      json.writeNumberField("heat_w", first.get().heat().watts());
+      json.writeNumberField("frequency_hz", first.get().heat().frequencyHz());
+      json.writeEndObject();
+    } else {
+      json.writeNull();
+    }
+    List<String> unknown = report.unknownHeat();
+    if (!unknown.isEmpty()) {
+      json.writeStringField("burns_first_reason", String.join("; ", unknown));
+    }
     json.writeEndObject();
   }
 

@@ -5,8 +5,10 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.csv.CSVPrinter;
+import org.spanwire.design.Stage;
 import org.spanwire.result.Warning;
 import org.spanwire.study.BandResponse;
+import org.spanwire.study.BandSummary;
 import org.spanwire.study.HeatAt;
 import org.spanwire.study.Ledger;
 
@@ -39,6 +41,24 @@ public record BandsReport(
         .map(HeatAt::part)
         .filter(part -> !part.equals(Ledger.CHOKE))
         .toList();
+  }
+
+  BandSummary summary() {
+    return new BandSummary(bands);
+  }
+
+  /** Parts of the design whose heat is not known, and why. */
+  List<String> unknownHeat() {
+    List<String> unknown = new ArrayList<>();
+    List<Stage> chain = conditions.design().feedChain();
+    if (chain.stream().anyMatch(Stage.Choke.class::isInstance)
+        && bands.get(0).heat(Ledger.CHOKE).isEmpty()) {
+      unknown.add("choke: " + Json.NO_ROUTE);
+    }
+    if (conditions.hasIdealTransformer()) {
+      unknown.add("transformer: taken as ideal");
+    }
+    return unknown;
   }
 
   @Override

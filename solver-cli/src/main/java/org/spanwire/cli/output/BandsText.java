@@ -2,10 +2,12 @@ package org.spanwire.cli.output;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.result.GainSample;
 import org.spanwire.study.BandResponse;
+import org.spanwire.study.BandSummary;
 import org.spanwire.study.FrequencyRange;
 import org.spanwire.study.Ledger;
 import org.spanwire.study.Plane;
@@ -15,6 +17,13 @@ import org.spanwire.study.Verdict;
 
 /** The outcome of {@code spanwire bands} for reading, 120 columns at most for usual bands. */
 final class BandsText {
+
+  private static final Map<Verdict, String> NEEDS =
+      Map.of(
+          Verdict.DIRECT, "no tuner",
+          Verdict.TUNABLE, "tuner to 3:1",
+          Verdict.WIDE_TUNER, "tuner to 10:1",
+          Verdict.UNUSABLE, "unusable");
 
   private final BandsReport report;
   private final Palette palette;
@@ -28,6 +37,7 @@ final class BandsText {
   String render() {
     Conditions conditions = report.conditions();
     out.append(palette.heading(conditions.design().title())).append("\n\n");
+    summary();
     out.append(
             palette.heading(
                 "SWR over the band at the transmitter, "
@@ -57,6 +67,44 @@ final class BandsText {
     out.append('\n');
     Conditions.cautions(out, palette);
     return out.toString();
+  }
+
+  /** Which bands need what, and what gets hot: the answer before the figures. */
+  private void summary() {
+    BandSummary summary = report.summary();
+    out.append(palette.heading("In short")).append('\n');
+    for (Verdict verdict : Verdict.values()) {
+      String bands = String.join(", ", summary.with(verdict));
+      if (!bands.isEmpty()) {
+        Conditions.line(out, NEEDS.get(verdict), palette.verdict(verdict, bands));
+      }
+    }
+    Conditions.line(
+        out,
+        "burns first",
+        summary
+            .burnsFirst()
+            .map(first -> first.heat().part() + " on " + words(first))
+            .orElse("no part is known to"));
+    summary
+        .line()
+        .ifPresent(
+            heat -> Conditions.line(out, "line", "most on " + words(heat) + ", spread along it"));
+    if (!report.unknownHeat().isEmpty()) {
+      Conditions.line(out, "not known", "heat of the " + String.join("; ", report.unknownHeat()));
+    }
+    out.append('\n');
+  }
+
+  private String words(BandSummary.PartHeat heat) {
+    return heat.band()
+        + ", "
+        + Numbers.fixed(heat.heat().watts(), 1)
+        + " W of "
+        + Numbers.significant(report.powerWatts(), 6)
+        + " W, at "
+        + Numbers.megahertz(heat.heat().frequencyHz())
+        + " MHz";
   }
 
   private Table match() {

@@ -16,6 +16,7 @@ import org.spanwire.medium.FreeSpace;
 import org.spanwire.medium.Ground;
 import org.spanwire.medium.Soil;
 import org.spanwire.medium.Soils;
+import org.spanwire.study.Installation;
 
 /**
  * What a result holds for.
@@ -58,6 +59,10 @@ public record Conditions(
         .filter(Stage.Transformer.class::isInstance)
         .map(Stage.Transformer.class::cast)
         .toList();
+  }
+
+  boolean hasIdealTransformer() {
+    return transformers().stream().anyMatch(t -> t.touchstone().isEmpty());
   }
 
   private double ratio() {
@@ -112,6 +117,7 @@ public record Conditions(
       }
     }
     design.feedLine().ifPresent(route -> line(out, "feed line", route(route)));
+    line(out, "power", power());
     line(
         out,
         "accuracy",
@@ -155,6 +161,16 @@ public record Conditions(
                         + Numbers.megahertz(loss.frequencyHz())
                         + " MHz, rising with the root of frequency")
             .orElse(", lossless");
+  }
+
+  private String power() {
+    return Numbers.significant(powerWatts(), 6)
+        + " W available from the transmitter"
+        + (design.powerWatts().isEmpty() ? ", assumed: the design states no power" : "");
+  }
+
+  private double powerWatts() {
+    return design.powerWatts().orElse(Installation.ASSUMED_POWER);
   }
 
   private String route(FeedLine route) {
@@ -227,6 +243,8 @@ public record Conditions(
     }
     json.writeEndArray();
     json.writeNumberField("transformer_ratio", ratio());
+    json.writeNumberField("power_w", powerWatts());
+    json.writeBooleanField("power_assumed", design.powerWatts().isEmpty());
     json.writeNumberField("tolerance", tolerance);
     Json.number(json, "largest_relative_error", largestRelativeError);
     json.writeEndObject();

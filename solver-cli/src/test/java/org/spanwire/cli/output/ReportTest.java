@@ -244,6 +244,28 @@ class ReportTest {
   }
 
   @Test
+  void aTableOfBandsBeginsWithItsAnswer() throws IOException {
+    BandsReport bands = judged(2.5, Complex.ONE);
+    assertThat(render(bands, Format.TEXT))
+        .containsSubsequence(
+            "In short\n",
+            "  tuner to 3:1  40 m\n",
+            "  burns first   no part is known to\n",
+            "  line          most on 40 m, 12.0 W of 100 W, at 7.2 MHz",
+            "  not known     heat of the transformer: taken as ideal\n",
+            "SWR over the band",
+            "  power         100 W available from the transmitter, assumed");
+    assertThat(render(bands, Format.JSON))
+        .containsSubsequence(
+            "\"power_assumed\" : true",
+            "\"tunable\" : [",
+            "\"40 m\"",
+            "\"burns_first\" : null",
+            "\"choke_heat_w\" : null",
+            "\"choke_heat_reason\" : \"the design gives no feed-line\"");
+  }
+
+  @Test
   void coloursRepeatTheWordsOnly() {
     String plain = judged(2.5, Complex.ONE).text(Palette.plain());
     String coloured = judged(2.5, Complex.ONE).text(new Palette(true));
