@@ -13,14 +13,14 @@ package org.spanwire.internal.mesh;
 public record MeshDensity(double largest, double growth, double smallest, int order) {
 
   /** Largest growth and smallest piece of each level. */
-  private static final double[] GROWTH = {20, 20, 10, 8, 6, 5, 5};
+  private static final double[] GROWTH = {20, 20, 10, 8, 6, 5, 5, 4, 4};
 
-  private static final double[] SMALLEST = {2, 1, 0.5, 0.12, 0.03, 0.01, 0.003};
+  private static final double[] SMALLEST = {2, 1, 0.5, 0.12, 0.03, 0.01, 0.003, 0.001, 0.0003};
 
   private static final int LOWEST_ORDER = 3;
 
   /** Typical relative error of the input impedance of dipoles, Vs and junctions at each level. */
-  private static final double[] TYPICAL_ERROR = {5e-4, 2e-4, 4e-5, 8e-6, 1e-6, 3e-7, 1e-7};
+  private static final double[] TYPICAL_ERROR = {5e-4, 2e-4, 4e-5, 8e-6, 1e-6, 3e-7, 1e-7, 3e-8, 1e-8};
 
   /** The finest refinement level. */
   public static final int FINEST_LEVEL = GROWTH.length - 1;

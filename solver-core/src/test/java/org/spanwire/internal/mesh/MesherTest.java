@@ -214,13 +214,14 @@ class MesherTest {
   void feedNearAStraightPathPoint(double sag) {
     Wire wire = Wire.of("w", THIN, p(-0.24, 0, 0), p(0, 0, sag), p(0.1, 0, sag), p(0.24, 0, 0));
     for (int level = 0; level <= MeshDensity.FINEST_LEVEL; level++) {
+      double shortest = Math.min(1e-3, 0.5 * MeshDensity.level(level).smallest()) * A;
       Mesh mesh = mesh(level, FREE, List.of(wire), feed("w", Position.fraction(0.4), 4e-4));
       checkCover(mesh);
       boolean[] used = new boolean[mesh.nodes()];
       for (int i = 0; i < mesh.size(); i++) {
         used[mesh.startNode()[i]] = true;
         used[mesh.endNode()[i]] = true;
-        assertThat(mesh.pieces().get(i).length()).isGreaterThan(1e-3 * A);
+        assertThat(mesh.pieces().get(i).length()).isGreaterThan(shortest);
       }
       assertThat(used).containsOnly(true);
     }

@@ -23,10 +23,10 @@ final class ConvergenceTable {
   private static final double FREQUENCY_HZ = 30e6;
 
   private static final double LOOSEST = 1e-2;
-  private static final double TIGHTEST = 1e-6;
+  private static final double TIGHTEST = 1e-7;
 
   /** No step asks for less than this, so that no level of refinement is jumped over. */
-  private static final double[] STEPS = {5e-4, 1e-4, 2e-5, 3e-6, TIGHTEST};
+  private static final double[] STEPS = {5e-4, 1e-4, 2e-5, 3e-6, 1e-6, TIGHTEST};
 
   private final ConvergenceStructure structure;
   private final List<Run> runs;

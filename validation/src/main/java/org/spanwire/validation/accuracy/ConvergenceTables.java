@@ -13,6 +13,7 @@ public final class ConvergenceTables {
   /** The table of every structure. */
   static String markdown() {
     return Arrays.stream(ConvergenceStructure.values())
+        .parallel()
         .map(s -> ConvergenceTable.of(s).markdown())
         .collect(Collectors.joining("\n"));
   }

@@ -5,7 +5,6 @@ import org.spanwire.Solution;
 import org.spanwire.Solver;
 import org.spanwire.SolverOptions;
 import org.spanwire.ToleranceException;
-import org.spanwire.geometry.Feed;
 
 /**
  * One feed of one random structure at one tolerance, against the tightest run.
@@ -33,16 +32,29 @@ record HonestyCase(
   private static final double REFERENCE_SHARE = 0.3;
 
   static HonestyCase of(
-      RandomStructure structure, Feed feed, double tolerance, Solution tested, Solution tightest) {
+      RandomStructure structure, String feed, double tolerance, Solution tested, Solution tightest) {
     return new HonestyCase(
         structure,
-        feed.name(),
+        feed,
         tolerance,
         tested.unknowns(),
-        tested.impedance(feed.name()),
-        tightest.impedance(feed.name()),
-        tested.impedanceErrorOhm(feed.name()),
-        tightest.impedanceErrorOhm(feed.name()));
+        tested.impedance(feed),
+        tightest.impedance(feed),
+        tested.impedanceErrorOhm(feed),
+        tightest.impedanceErrorOhm(feed));
+  }
+
+  /** The same feed solved anew, against the reference at hand. */
+  HonestyCase solvedAgain(Solution tested) {
+    return new HonestyCase(
+        structure,
+        feed,
+        tolerance,
+        tested.unknowns(),
+        tested.impedance(feed),
+        reference,
+        tested.impedanceErrorOhm(feed),
+        referenceOhm);
   }
 
   /** Solves at a tolerance or returns null where it is out of reach. */

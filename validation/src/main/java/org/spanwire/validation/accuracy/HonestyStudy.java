@@ -28,7 +28,7 @@ record HonestyStudy(
   /** The tolerances that are tried. */
   static final double[] TOLERANCES = {SolverOptions.DEFAULT_TOLERANCE, 1e-4};
 
-  private static final double REFERENCE_TOLERANCE = 1e-6;
+  private static final double REFERENCE_TOLERANCE = 1e-7;
 
   /** Kernels over soil are tabulated to 10⁻⁸ of the tightest run's tolerance: minutes each. */
   private static final double REFERENCE_TOLERANCE_OVER_SOIL = 1e-5;
@@ -90,7 +90,7 @@ record HonestyStudy(
           continue;
         }
         for (Feed feed : structure.antenna().feeds()) {
-          cases.add(HonestyCase.of(structure, feed, tolerance, tested, reference));
+          cases.add(HonestyCase.of(structure, feed.name(), tolerance, tested, reference));
         }
       }
     } catch (ToleranceException e) {
