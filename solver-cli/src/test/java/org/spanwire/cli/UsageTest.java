@@ -72,7 +72,7 @@ class UsageTest {
         "solve D --azimuth 0                 | --azimuth       | --elevation 30",
         "solve D --currents 1                | --currents 1    | at least 2",
         "solve D --currents -5               | --currents -5   | at least 2",
-        "solve D --tolerance 50%             | --tolerance     | between 1e-6 and 0.1",
+        "solve D --tolerance 50%             | --tolerance     | between 1e-7 and 0.1",
         "solve D --tolerance 1m              | '1m' is a length| number",
         "solve D --threads 0                 | --threads 0     | at least 1",
         "solve D --format xml                | 'xml'           | TEXT, JSON, CSV",

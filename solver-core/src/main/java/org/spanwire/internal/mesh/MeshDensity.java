@@ -20,7 +20,9 @@ public record MeshDensity(double largest, double growth, double smallest, int or
   private static final int LOWEST_ORDER = 3;
 
   /** Typical relative error of the input impedance of dipoles, Vs and junctions at each level. */
-  private static final double[] TYPICAL_ERROR = {5e-4, 2e-4, 4e-5, 8e-6, 1e-6, 3e-7, 1e-7, 3e-8, 1e-8};
+  private static final double[] TYPICAL_ERROR = {
+    5e-4, 2e-4, 4e-5, 8e-6, 1e-6, 3e-7, 1e-7, 3e-8, 1e-8
+  };
 
   /** The finest refinement level. */
   public static final int FINEST_LEVEL = GROWTH.length - 1;

@@ -32,7 +32,11 @@ record HonestyCase(
   private static final double REFERENCE_SHARE = 0.3;
 
   static HonestyCase of(
-      RandomStructure structure, String feed, double tolerance, Solution tested, Solution tightest) {
+      RandomStructure structure,
+      String feed,
+      double tolerance,
+      Solution tested,
+      Solution tightest) {
     return new HonestyCase(
         structure,
         feed,

@@ -70,8 +70,7 @@ record HonestyRecord(LocalDate date, HonestyStudy study) {
         }
       }
     }
-    return new HonestyRecord(
-        date, new HonestyStudy(seed, structures, refused, cases, outOfReach));
+    return new HonestyRecord(date, new HonestyStudy(seed, structures, refused, cases, outOfReach));
   }
 
   private static HonestyCase feed(CSVRecord row, RandomStructure structure) {

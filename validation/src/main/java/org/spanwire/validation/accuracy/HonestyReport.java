@@ -24,8 +24,8 @@ public final class HonestyReport {
   }
 
   /**
-   * Runs the study at length, writes {@value HonestyRecord#FILE} and prints the tables; exits with 1
-   * if a target is missed.
+   * Runs the study at length, writes {@value HonestyRecord#FILE} and prints the tables; exits with
+   * 1 if a target is missed.
    *
    * @param arguments the directory to write to, and the number of structures; the working directory
    *     and 320 without

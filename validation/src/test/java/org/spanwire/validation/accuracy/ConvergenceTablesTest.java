@@ -72,7 +72,8 @@ class ConvergenceTablesTest {
     int last = finest - 1;
     assertThat(table.error(last)).isLessThan(1e-6);
     // Halves: the mean slope over the finer half of the runs is steeper than over the coarser one.
-    // On the long wire the unknowns that carry the wave come on top, which steepens its first steps.
+    // On the long wire the unknowns that carry the wave come on top, which steepens its first
+    // steps.
     int middle = last / 2;
     double growth = structure == ConvergenceStructure.OFF_CENTRE ? 1.15 : 1.3;
     assertThat(meanSlope(table, middle, last)).isGreaterThan(growth * meanSlope(table, 0, middle));
