@@ -178,9 +178,7 @@ class SoilLawsTest {
                                 .toList()))
                 .toList());
     Complex scaled =
-        new Solver()
-            .solve(over(small, scaled(MEDIUM, factor)), factor * FREQUENCY)
-            .impedance();
+        new Solver().solve(over(small, scaled(MEDIUM, factor)), factor * FREQUENCY).impedance();
     assertThat(difference(scaled, impedance(over(antenna, MEDIUM), TOLERANCE))).isLessThan(1e-7);
     Complex unscaled = new Solver().solve(over(small, MEDIUM), factor * FREQUENCY).impedance();
     assertThat(difference(scaled, unscaled)).as("conductivity matters").isGreaterThan(1e-3);
