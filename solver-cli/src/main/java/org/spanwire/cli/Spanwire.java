@@ -9,8 +9,10 @@ import java.nio.charset.StandardCharsets;
 import org.spanwire.ToleranceException;
 import org.spanwire.cli.command.BalunCommand;
 import org.spanwire.cli.command.BandsCommand;
+import org.spanwire.cli.command.CheckCommand;
 import org.spanwire.cli.command.CompletionCommand;
 import org.spanwire.cli.command.CutCommand;
+import org.spanwire.cli.command.ExitCode;
 import org.spanwire.cli.command.InputException;
 import org.spanwire.cli.command.MergeCommand;
 import org.spanwire.cli.command.ProgramVersion;
@@ -37,6 +39,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
       SweepCommand.class,
       MergeCommand.class,
       CutCommand.class,
+      CheckCommand.class,
       BalunCommand.class,
       SchemaCommand.class,
       CompletionCommand.class
@@ -58,6 +61,8 @@ import picocli.CommandLine.UnmatchedArgumentException;
       "      another height, for a program to read",
       "  spanwire cut kit.yaml",
       "      what to cut, and what to trim",
+      "  spanwire check kit.yaml --junit kit-check.xml",
+      "      does it keep its promises? for a build server",
       "",
       "Exit codes: 0 done, 1 a requirement failed, 2 bad input, 3 tolerance not reached, 70"
           + " internal error.",

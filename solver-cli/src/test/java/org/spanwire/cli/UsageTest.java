@@ -116,7 +116,9 @@ class UsageTest {
   void aDesignWithoutFrequenciesOrBandsSaysHowToGiveThem() throws IOException {
     Path design = directory.resolve("kit.yaml");
     Files.writeString(
-        design, Files.readString(Path.of(DESIGN)).replaceAll("(?m)^(bands|frequencies):.*$", ""));
+        design,
+        Files.readString(Path.of(DESIGN))
+            .replaceAll("(?ms)^(bands|frequencies|requirements):.*?(?=^\\S|\\z)", ""));
     assertThat(Run.of("solve", design.toString()).err())
         .contains("--frequency 7.1MHz")
         .hasLineCount(1);

@@ -55,7 +55,7 @@ public final class Design {
     this.requirements =
         fields
             .optional("requirements")
-            .map(item -> installation.requirements(item, bands()))
+            .map(item -> new RequirementReader(evaluator, bands(), feedLine.isPresent()).read(item))
             .orElse(List.of());
   }
 

@@ -8,7 +8,7 @@ import java.util.OptionalDouble;
 import org.spanwire.unit.Dimension;
 import org.spanwire.unit.Quantity;
 
-/** Reads the feed chain, the bands and frequencies of interest, and the requirements. */
+/** Reads the feed chain, the bands and the frequencies of interest. */
 final class InstallationReader {
 
   private final Evaluator evaluator;
@@ -111,7 +111,7 @@ final class InstallationReader {
     return chosen;
   }
 
-  private static Band band(Item item, List<Band> known, String where) {
+  static Band band(Item item, List<Band> known, String where) {
     String name = item.text();
     return known.stream()
         .filter(band -> band.name().equals(name))
@@ -169,7 +169,7 @@ final class InstallationReader {
     return List.copyOf(frequencies);
   }
 
-  private double frequency(Item item) {
+  double frequency(Item item) {
     double hertz = evaluator.valueOrBare(item, Dimension.FREQUENCY);
     if (!(hertz > 0)) {
       throw item.fault(
@@ -179,75 +179,5 @@ final class InstallationReader {
               + "; expected more than 0 such as 7.1 MHz");
     }
     return hertz;
-  }
-
-  List<Requirement> requirements(Item item, List<Band> bands) {
-    return item.items("a list such as [{band: 40 m, swr: {max: 2}}]").stream()
-        .map(each -> requirement(each, bands))
-        .toList();
-  }
-
-  private Requirement requirement(Item item, List<Band> bands) {
-    Fields fields = item.fields("band", "frequency", "swr", "gain");
-    String where = fields.only("band", "frequency");
-    Item place = fields.required(where, "");
-    Requirement.Scope scope =
-        where.equals("band")
-            ? new Requirement.InBand(band(place, bands, "the design's bands"))
-            : new Requirement.AtFrequency(frequency(place));
-    String what = fields.only("swr", "gain");
-    Item limit = fields.required(what, "");
-    return what.equals("swr") ? swr(limit, scope) : gain(limit, scope);
-  }
-
-  private Requirement swr(Item item, Requirement.Scope scope) {
-    Fields fields = item.fields("max", "plane");
-    Item max = fields.required("max", "2.0");
-    double maximum = evaluator.value(max, Dimension.NUMBER);
-    if (!(maximum >= 1)) {
-      throw max.fault(
-          max.name() + " is " + maximum + "; expected an SWR of at least 1 such as 2.0");
-    }
-    return new Requirement.MaximumSwr(
-        scope,
-        maximum,
-        fields
-            .optional("plane")
-            .map(InstallationReader::plane)
-            .orElse(Requirement.Plane.TRANSMITTER));
-  }
-
-  private static Requirement.Plane plane(Item item) {
-    return switch (item.text()) {
-      case "feedpoint" -> Requirement.Plane.FEEDPOINT;
-      case "transmitter" -> Requirement.Plane.TRANSMITTER;
-      default ->
-          throw item.fault(
-              "unknown plane "
-                  + Words.quote(item.text())
-                  + "; "
-                  + Words.remedy(item.text(), List.of("feedpoint", "transmitter")));
-    };
-  }
-
-  private Requirement gain(Item item, Requirement.Scope scope) {
-    Fields fields = item.fields("min", "elevation", "azimuth");
-    double minimum = evaluator.value(fields.required("min", "5 dBi"), Dimension.GAIN);
-    Item angle = fields.required("elevation", "30 deg");
-    double elevation = degrees(angle);
-    if (!(elevation >= 0 && elevation <= 90)) {
-      throw angle.fault(
-          angle.name() + " is " + elevation + " deg; expected 0 to 90 deg above the horizon");
-    }
-    OptionalDouble azimuth =
-        fields
-            .optional("azimuth")
-            .map(a -> OptionalDouble.of(degrees(a)))
-            .orElse(OptionalDouble.empty());
-    return new Requirement.MinimumGain(scope, minimum, elevation, azimuth);
-  }
-
-  private double degrees(Item item) {
-    return new Quantity(evaluator.value(item, Dimension.ANGLE), Dimension.ANGLE).degrees();
   }
 }

@@ -54,4 +54,50 @@ public sealed interface Requirement {
   record MinimumGain(
       Scope scope, double minimumDbi, double elevationDegrees, OptionalDouble azimuthDegrees)
       implements Requirement {}
+
+  /**
+   * Radiation efficiency may not fall below a value.
+   *
+   * @param scope where
+   * @param minimum smallest power radiated into the sky over power accepted at the feeds, above 0,
+   *     at most 1
+   */
+  record MinimumEfficiency(Scope scope, double minimum) implements Requirement {}
+
+  /**
+   * Heat of the choke at the top of the feed line may not exceed a value, at the design's power.
+   *
+   * @param scope where
+   * @param maximumWatts largest heat in watts, positive
+   */
+  record MaximumChokeHeat(Scope scope, double maximumWatts) implements Requirement {}
+
+  /**
+   * The widest stretch of a band in which SWR keeps a limit may not be narrower than a value.
+   *
+   * @param scope the band
+   * @param minimumHz smallest width in hertz, positive, at most that of the band
+   * @param swr SWR within which frequencies count, at least 1
+   * @param plane where along the feed chain
+   */
+  record MinimumBandwidth(InBand scope, double minimumHz, double swr, Plane plane)
+      implements Requirement {}
+
+  /** What may be needed to transmit on a band, from the best. */
+  enum Usability {
+    /** No tuner. */
+    DIRECT,
+    /** A built-in tuner. */
+    TUNABLE,
+    /** A tuner of wide range. */
+    WIDE_TUNER
+  }
+
+  /**
+   * The verdict on a band may not be worse than another, by the worst SWR at the transmitter.
+   *
+   * @param scope the band
+   * @param lowest the worst verdict allowed
+   */
+  record LowestVerdict(InBand scope, Usability lowest) implements Requirement {}
 }

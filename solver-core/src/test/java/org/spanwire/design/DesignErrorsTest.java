@@ -209,6 +209,16 @@ class DesignErrorsTest {
             "capacitance of feed 'main' is 2 nH (an inductance); expected a capacitance"),
         fault("ratio: 4", "ratio: »0", "expected more than 0"),
         fault("max: 2", "max: »0.5", "expected an SWR of at least 1"),
+        fault("swr: {max: 2}", "efficiency: {min: »140 %}", "is 140.0 %; expected at most 100 %"),
+        fault("swr: {max: 2}", "efficiency: {min: »0 %}", "expected more than 0"),
+        fault("swr: {max: 2}", "bandwidth: {min: »1 MHz}", "more than band 40 m has", "200 kHz"),
+        fault("swr: {max: 2}", "choke-heat: »{max: 2 W}", "add feed-line"),
+        fault("swr: {max: 2}", "verdict: »good", "'good'", "direct, tunable, wide-tuner"),
+        fault("swr: {max: 2}", "swr: {max: 2, plane: »line}", "unknown plane 'line'"),
+        fault(
+            "{band: 40 m, swr: {max: 2}}",
+            "{frequency: 7 MHz, verdict: »direct}",
+            "at one frequency; name a band instead"),
         fault(
             "transformer: {ratio: 4}",
             "line: »{impedance: 50 ohm, length: 3 m, velocity-factor: 1.5}",

@@ -156,12 +156,18 @@ class DesignReaderTest {
         .containsExactly("80 m", "40 m", "30 m", "20 m");
     assertThat(design.frequencies()).containsExactly(7.1e6, 14.15e6);
     Band forty = design.bands().get(1);
+    Requirement.InBand twenty = new Requirement.InBand(design.bands().get(3));
     assertThat(design.requirements())
         .containsExactly(
             new Requirement.MaximumSwr(
                 new Requirement.InBand(forty), 2, Requirement.Plane.FEEDPOINT),
             new Requirement.MinimumGain(
-                new Requirement.AtFrequency(7.1e6), 5, 30, OptionalDouble.of(90)));
+                new Requirement.AtFrequency(7.1e6), 5, 30, OptionalDouble.of(90)),
+            new Requirement.MinimumEfficiency(new Requirement.InBand(forty), 0.4),
+            new Requirement.MaximumChokeHeat(twenty, 20),
+            new Requirement.MinimumBandwidth(twenty, 100e3, 1.5, Requirement.Plane.FEEDPOINT),
+            new Requirement.LowestVerdict(
+                new Requirement.InBand(design.bands().get(2)), Requirement.Usability.WIDE_TUNER));
   }
 
   @Test

@@ -63,10 +63,10 @@ public final class BandsCommand implements Runnable {
           read.source() + ": names no bands; add bands: {plan: iaru-region-1, use: [40 m, 20 m]}");
     }
     Feed feed = read.antenna().feeds().get(0);
-    Installation installation = DesignOptions.solve(read, () -> Installation.of(read));
+    Installation installation = ModelOptions.solve(read, () -> Installation.of(read));
     BandStudy study = new BandStudy(installation, ELEVATIONS, points);
     List<BandResponse> bands =
-        DesignOptions.solve(read, () -> study.run(design.solver(), read.bands(), design.threads()));
+        ModelOptions.solve(read, () -> study.run(design.solver(), read.bands(), design.threads()));
     output.write(
         new BandsReport(
             design.conditions(

@@ -77,7 +77,7 @@ public final class CutCommand implements Runnable {
   private List<TrimRow> rows(Design read) {
     Feed feed = read.antenna().feeds().get(0);
     TrimStudy study = new TrimStudy(read.antenna(), feed, read.feedpointReferenceOhm());
-    return DesignOptions.solve(
+    return ModelOptions.solve(
         read, () -> study.run(design.solver(), read.bands(), design.threads()));
   }
 }

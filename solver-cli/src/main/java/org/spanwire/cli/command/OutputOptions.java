@@ -142,7 +142,7 @@ final class OutputOptions {
   }
 
   /** Writes beside the file, then moves the new one into its place. */
-  private static void replace(Path file, String text) {
+  static void replace(Path file, String text) {
     Path target = file.toAbsolutePath();
     try {
       Path fresh = Files.createTempFile(target.getParent(), "." + target.getFileName(), ".new");

@@ -91,9 +91,9 @@ public final class SolveCommand implements Runnable {
               + ": names no frequencies; add frequencies: [7.1 MHz], or give --frequency 7.1MHz");
     }
     FrequencyStudy study = new FrequencyStudy(elevations, azimuths, currents, powerBalance);
-    Installation installation = DesignOptions.solve(read, () -> Installation.of(read));
+    Installation installation = ModelOptions.solve(read, () -> Installation.of(read));
     List<SolvedFrequency> solutions =
-        DesignOptions.solve(
+        ModelOptions.solve(
             read, () -> study.run(design.solver(), installation, wanted, design.threads()));
     output.write(
         new SolveReport(

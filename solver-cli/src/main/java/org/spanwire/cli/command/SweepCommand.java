@@ -158,7 +158,7 @@ public final class SweepCommand implements Runnable {
     }
     Design read = design.read();
     Sweep sweep = new Sweep(read, space(read), frequencies(read), request(read));
-    output.explain(DesignOptions.solve(read, () -> Installation.of(read)).warnings());
+    output.explain(ModelOptions.solve(read, () -> Installation.of(read)).warnings());
     SweepRun run =
         new SweepRun(
             sweep,

@@ -1,5 +1,6 @@
 package org.spanwire.cli.output;
 
+import org.spanwire.study.CheckedRequirement.Outcome;
 import org.spanwire.study.Verdict;
 import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.Help.Ansi.IStyle;
@@ -36,6 +37,14 @@ public record Palette(boolean enabled) {
       case TUNABLE -> styled(Style.fg_cyan, text);
       case WIDE_TUNER -> styled(Style.fg_yellow, text);
       case UNUSABLE -> styled(Style.fg_red, text);
+    };
+  }
+
+  String outcome(Outcome outcome, String text) {
+    return switch (outcome) {
+      case MET -> styled(Style.fg_green, text);
+      case FAILED -> styled(Style.fg_red, text);
+      case UNDECIDED -> styled(Style.fg_yellow, text);
     };
   }
 

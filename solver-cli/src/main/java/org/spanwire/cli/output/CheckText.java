@@ -1,0 +1,80 @@
+package org.spanwire.cli.output;
+
+import java.util.List;
+import org.spanwire.study.CheckedRequirement;
+
+/** The outcome of {@code spanwire check} for reading. */
+final class CheckText {
+
+  private final CheckReport report;
+  private final Palette palette;
+  private final StringBuilder out = new StringBuilder();
+
+  CheckText(CheckReport report, Palette palette) {
+    this.report = report;
+    this.palette = palette;
+  }
+
+  String render() {
+    for (CheckReport.Checked each : report.designs()) {
+      out.append(palette.heading(each.design().title()))
+          .append("  (")
+          .append(each.design().source())
+          .append(")\n")
+          .append(table(each.requirements()).render());
+      each.requirements().stream().filter(checked -> !checked.passed()).forEach(this::cause);
+      out.append('\n');
+    }
+    SolveText.warnings(out, palette, report.warnings());
+    out.append(palette.heading(summary())).append('\n');
+    return out.toString();
+  }
+
+  private Table table(List<CheckedRequirement> requirements) {
+    Table table =
+        new Table()
+            .word("outcome")
+            .word("where")
+            .word("requirement")
+            .number("limit")
+            .number("found")
+            .number("margin")
+            .number("error")
+            .number("at", "MHz");
+    for (CheckedRequirement checked : requirements) {
+      table.row(
+          word -> palette.outcome(checked.outcome(), word),
+          checked.outcome().label(),
+          RequirementText.scope(checked.requirement()),
+          shown(checked),
+          RequirementText.limit(checked),
+          RequirementText.found(checked),
+          RequirementText.margin(checked),
+          RequirementText.error(checked),
+          Numbers.fixed(checked.frequencyHz() / 1e6, 4));
+    }
+    return table;
+  }
+
+  private static String shown(CheckedRequirement checked) {
+    String unit = RequirementText.unit(checked);
+    return RequirementText.quantity(checked) + (unit.isEmpty() ? "" : ", " + unit);
+  }
+
+  private void cause(CheckedRequirement checked) {
+    String label = "  " + RequirementText.scope(checked.requirement()) + ": ";
+    Paragraph.write(out, label, label.length(), checked.cause());
+  }
+
+  private String summary() {
+    long all = report.designs().stream().mapToLong(each -> each.requirements().size()).sum();
+    long met =
+        report.designs().stream()
+            .flatMap(each -> each.requirements().stream())
+            .filter(CheckedRequirement::passed)
+            .count();
+    return met == all
+        ? "all " + all + " requirements are met"
+        : (all - met) + " of " + all + " requirements are not met";
+  }
+}
