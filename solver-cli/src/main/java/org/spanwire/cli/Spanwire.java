@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import org.spanwire.ToleranceException;
 import org.spanwire.cli.command.BalunCommand;
 import org.spanwire.cli.command.BandsCommand;
+import org.spanwire.cli.command.BaselineCommand;
 import org.spanwire.cli.command.CheckCommand;
 import org.spanwire.cli.command.CompletionCommand;
 import org.spanwire.cli.command.CutCommand;
@@ -40,6 +41,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
       MergeCommand.class,
       CutCommand.class,
       CheckCommand.class,
+      BaselineCommand.class,
       BalunCommand.class,
       SchemaCommand.class,
       CompletionCommand.class
