@@ -5,15 +5,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import org.spanwire.geometry.GeometryException;
-import org.spanwire.internal.halfspace.ReflectedKernel;
 import org.spanwire.internal.mesh.Mesh;
 import org.spanwire.internal.mesh.MeshDensity;
 import org.spanwire.internal.mesh.Mesher;
 import org.spanwire.internal.mesh.Port;
 import org.spanwire.internal.moment.PortSolution;
 import org.spanwire.internal.moment.SoilKernels;
-import org.spanwire.medium.PerfectGround;
-import org.spanwire.medium.Soil;
 import org.spanwire.result.Warning;
 
 /**
@@ -79,7 +76,7 @@ public final class Solver {
           new SolvedAntenna(
               antenna,
               frequencyHz,
-              solve(antenna, mesh, frequencyHz, accuracy),
+              PortSolution.solve(mesh, antenna.ground(), frequencyHz, accuracy, soilKernels),
               accuracy,
               warnings);
       reached = solved.relativeError();
@@ -104,14 +101,5 @@ public final class Solver {
     antenna.fittings().forEach(f -> ports.add(Port.of(f)));
     return Mesher.mesh(
         antenna.wires(), ports, antenna.ground(), frequencyHz, MeshDensity.level(level));
-  }
-
-  private PortSolution solve(Antenna antenna, Mesh mesh, double frequencyHz, double accuracy) {
-    ReflectedKernel reflected =
-        antenna.ground() instanceof Soil soil
-            ? soilKernels.kernel(soil, frequencyHz, mesh, 10 * accuracy)
-            : null;
-    return PortSolution.solve(
-        mesh, frequencyHz, accuracy, antenna.ground() instanceof PerfectGround, reflected);
   }
 }

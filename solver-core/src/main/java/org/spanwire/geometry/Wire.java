@@ -31,6 +31,12 @@ public record Wire(String name, Conductor conductor, List<Point> path) {
     return new Wire(name, conductor, List.of(path));
   }
 
+  /** The same wire farther up; metres, negative for down. */
+  public Wire lifted(double metres) {
+    return new Wire(
+        name, conductor, path.stream().map(p -> new Point(p.x(), p.y(), p.z() + metres)).toList());
+  }
+
   /** Length along the path in metres. */
   public double length() {
     double sum = 0;

@@ -40,12 +40,14 @@ final class CoaxialMoments {
 
   private final double[] pa;
   private final double[] pb;
-  private final double[] value = new double[2];
+  private final double[] weights;
+  private double[] value = new double[2];
   private final double[] breaks = new double[5];
 
   CoaxialMoments(int largestOrder) {
     pa = new double[largestOrder + 1];
     pb = new double[largestOrder + 1];
+    weights = new double[pa.length * pb.length];
   }
 
   static boolean coaxial(Piece a, Piece b) {
@@ -66,10 +68,11 @@ final class CoaxialMoments {
   }
 
   /**
-   * Computes the moments, or returns false if the pieces are so far apart that the general rule
-   * does better.
+   * Computes the moments for every wavenumber, or returns false if the pieces are so far apart that
+   * the general rule does better.
    */
-  boolean compute(Piece a, int orderA, Piece b, int orderB, double k, double[] re, double[] im) {
+  boolean compute(
+      Piece a, int orderA, Piece b, int orderB, double[] k, double[][] re, double[][] im) {
     double ha = a.length();
     double hb = b.length();
     boolean reversed = a.ux() * b.ux() + a.uy() * b.uy() + a.uz() * b.uz() < 0;
@@ -85,20 +88,29 @@ final class CoaxialMoments {
       start += start > 0 ? -gap : gap;
     }
     int size = (orderA + 1) * (orderB + 1);
-    Arrays.fill(re, 0, size, 0);
-    Arrays.fill(im, 0, size, 0);
+    for (int c = 0; c < k.length; c++) {
+      Arrays.fill(re[c], 0, size, 0);
+      Arrays.fill(im[c], 0, size, 0);
+    }
+    if (value.length < 2 * k.length) {
+      value = new double[2 * k.length];
+    }
     Correlation pair =
         new Correlation(ha, hb, start, orderA, orderB, a.radius(), b.radius(), k, re, im);
     integrate(pair);
-    if (reversed) {
-      for (int i = 0; i <= orderA; i++) {
-        for (int j = 1; j <= orderB; j += 2) {
-          re[i * (orderB + 1) + j] = -re[i * (orderB + 1) + j];
-          im[i * (orderB + 1) + j] = -im[i * (orderB + 1) + j];
-        }
-      }
+    for (int c = 0; reversed && c < k.length; c++) {
+      negateOddDegrees(orderA, orderB, re[c]);
+      negateOddDegrees(orderA, orderB, im[c]);
     }
     return true;
+  }
+
+  private static void negateOddDegrees(int orderA, int orderB, double[] values) {
+    for (int i = 0; i <= orderA; i++) {
+      for (int j = 1; j <= orderB; j += 2) {
+        values[i * (orderB + 1) + j] = -values[i * (orderB + 1) + j];
+      }
+    }
   }
 
   private record Correlation(
@@ -109,9 +121,9 @@ final class CoaxialMoments {
       int orderB,
       double radiusA,
       double radiusB,
-      double k,
-      double[] re,
-      double[] im) {}
+      double[] k,
+      double[][] re,
+      double[][] im) {}
 
   private void integrate(Correlation p) {
     breaks[0] = p.start - p.ha;
@@ -178,6 +190,23 @@ final class CoaxialMoments {
     }
     double difference = p.radiusA - p.radiusB;
     TubeKernel.evaluate(u * u + difference * difference, 4 * p.radiusA * p.radiusB, p.k, value);
+    correlate(p, u, weight, from, to);
+    int size = (p.orderA + 1) * (p.orderB + 1);
+    for (int c = 0; c < p.k.length; c++) {
+      double gr = value[2 * c];
+      double gi = value[2 * c + 1];
+      double[] re = p.re[c];
+      double[] im = p.im[c];
+      for (int i = 0; i < size; i++) {
+        re[i] += gr * weights[i];
+        im[i] += gi * weights[i];
+      }
+    }
+  }
+
+  /** All W_ij at u, from the stretch of the first piece where both are. */
+  private void correlate(Correlation p, double u, double weight, double from, double to) {
+    Arrays.fill(weights, 0, (p.orderA + 1) * (p.orderB + 1), 0);
     int inner = (p.orderA + p.orderB) / 2 + 1;
     GaussLegendre rule = GaussLegendre.of(inner);
     for (int q = 0; q < inner; q++) {
@@ -187,11 +216,8 @@ final class CoaxialMoments {
       LegendrePolynomials.fill(2 * (s + u - p.start) / p.hb - 1, p.orderB, 1, pb, 0);
       int index = 0;
       for (int i = 0; i <= p.orderA; i++) {
-        double gr = pa[i] * value[0];
-        double gi = pa[i] * value[1];
         for (int j = 0; j <= p.orderB; j++, index++) {
-          p.re[index] += gr * pb[j];
-          p.im[index] += gi * pb[j];
+          weights[index] += pa[i] * pb[j];
         }
       }
     }

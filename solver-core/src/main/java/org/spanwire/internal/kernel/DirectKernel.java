@@ -3,7 +3,7 @@ package org.spanwire.internal.kernel;
 import org.spanwire.internal.mesh.Piece;
 
 /**
- * exp(−jkR)/R between two thin wires, averaged around both.
+ * exp(−jkR)/R between two thin wires, averaged around both, for one or several wavenumbers.
  *
  * <p>The mean over a circle of radius a about an axis is 1 + (a²/4)∇_⊥² to second order, and ∇_⊥² =
  * −k² − ∂_u² on a solution of the Helmholtz equation. Worked out for both wires this is G at an
@@ -15,7 +15,7 @@ import org.spanwire.internal.mesh.Piece;
  */
 final class DirectKernel implements NodeKernel {
 
-  private double k;
+  private double[] k;
   private double a2;
   private double b2;
   private double sum2;
@@ -27,8 +27,8 @@ final class DirectKernel implements NodeKernel {
   private double by;
   private double bz;
 
-  void prepare(Piece a, Piece b, double wavenumber) {
-    k = wavenumber;
+  void prepare(Piece a, Piece b, double... wavenumbers) {
+    k = wavenumbers;
     a2 = a.radius() * a.radius();
     b2 = b.radius() * b.radius();
     sum2 = a2 + b2;
@@ -47,6 +47,11 @@ final class DirectKernel implements NodeKernel {
   }
 
   @Override
+  public int channels() {
+    return k.length;
+  }
+
+  @Override
   public void evaluate(double dx, double dy, double dz, double[] out) {
     double d2 = dx * dx + dy * dy + dz * dz;
     double da = dx * ax + dy * ay + dz * az;
@@ -54,8 +59,10 @@ final class DirectKernel implements NodeKernel {
     double sines =
         (a2 * Math.max(0, d2 - da * da) + b2 * Math.max(0, d2 - db * db)) / (d2 + 2 * sum2);
     TubeKernel.evaluate(d2 + sum2 - 1.5 * sines - parallel, 2 * parallel, k, out);
-    double spread = 1 - 0.25 * k * k * sines;
-    out[0] *= spread;
-    out[1] *= spread;
+    for (int c = 0; c < k.length; c++) {
+      double spread = 1 - 0.25 * k[c] * k[c] * sines;
+      out[2 * c] *= spread;
+      out[2 * c + 1] *= spread;
+    }
   }
 }

@@ -1,10 +1,13 @@
 package org.spanwire.internal.kernel;
 
-/** A kernel between two points, evaluated at quadrature nodes. */
+/** Kernels between two points that are evaluated together at quadrature nodes. */
 public interface NodeKernel {
 
+  /** Number of kernels. */
+  int channels();
+
   /**
-   * Writes the kernel's channels, each as real and imaginary part, into out.
+   * Writes the kernels, each as real and imaginary part, into out.
    *
    * @param dx x of the observer less x of the source
    * @param dy the same for y

@@ -1,5 +1,6 @@
 package org.spanwire.internal.kernel;
 
+import java.util.Arrays;
 import org.spanwire.internal.mesh.Piece;
 
 /**
@@ -30,47 +31,36 @@ public final class PairMoments {
    *
    * @param a first piece, degrees 0 to pa
    * @param b second piece, degrees 0 to pb
-   * @param k wavenumber in rad/m
-   * @param re (pa + 1)(pb + 1) values, overwritten
+   * @param k wavenumbers in rad/m
+   * @param re (pa + 1)(pb + 1) values for each wavenumber, overwritten
    * @param im the same for imaginary parts
    */
-  public void direct(Piece a, int pa, Piece b, int pb, double k, double[] re, double[] im) {
+  public void direct(Piece a, int pa, Piece b, int pb, double[] k, double[][] re, double[][] im) {
     boolean oneLine = CoaxialMoments.coaxial(a, b);
     if (oneLine && coaxial.compute(a, pa, b, pb, k, re, im)) {
       return;
     }
+    double largest = Arrays.stream(k).max().orElseThrow();
     direct.prepare(a, b, k);
     double smoothing2 = direct.smoothing2(a, b);
     if (!oneLine && neighbours.applies(a, b, PieceDistance.squared(a, -1, 1, b, -1, 1))) {
       neighbours.prepare(a, b, k);
-      tensor.compute(a, pa, b, pb, neighbours, smoothing2, k, re, im, null, null);
+      tensor.compute(a, pa, b, pb, neighbours, smoothing2, largest, re, im);
     } else {
-      tensor.compute(a, pa, b, pb, direct, smoothing2, k, re, im, null, null);
+      tensor.compute(a, pa, b, pb, direct, smoothing2, largest, re, im);
     }
   }
 
   /**
-   * Moments of a kernel of two channels that is smooth but for an image of piece b in the plane z =
-   * 0.
+   * Moments of kernels that are smooth but for an image of piece b in the plane z = 0.
    *
-   * @param kernel evaluates both channels
-   * @param k wavenumber in rad/m
-   * @param re0 first channel
-   * @param im0 first channel
-   * @param re1 second channel
-   * @param im1 second channel
+   * @param kernel evaluates all channels
+   * @param k largest wavenumber in rad/m
+   * @param re (pa + 1)(pb + 1) values for each channel, overwritten
+   * @param im the same for imaginary parts
    */
   public void reflected(
-      Piece a,
-      int pa,
-      Piece b,
-      int pb,
-      NodeKernel kernel,
-      double k,
-      double[] re0,
-      double[] im0,
-      double[] re1,
-      double[] im1) {
-    tensor.compute(a, pa, b.image(), pb, kernel, 0, k, re0, im0, re1, im1);
+      Piece a, int pa, Piece b, int pb, NodeKernel kernel, double k, double[][] re, double[][] im) {
+    tensor.compute(a, pa, b.image(), pb, kernel, 0, k, re, im);
   }
 }

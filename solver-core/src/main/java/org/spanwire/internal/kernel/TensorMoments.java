@@ -28,35 +28,28 @@ final class TensorMoments {
   private final double digits;
   private final double[] rowA;
   private final double[] rowB;
-  private final double[] sumRe0;
-  private final double[] sumIm0;
-  private final double[] sumRe1;
-  private final double[] sumIm1;
-  private final double[] value = new double[4];
+  private double[][] sumRe = new double[0][];
+  private double[][] sumIm = new double[0][];
+  private double[] value = new double[0];
 
   private Piece a;
   private Piece b;
   private int orderA;
   private int orderB;
   private NodeKernel kernel;
+  private int channels;
   private double smoothing2;
   private double wavenumber;
-  private double[] re0;
-  private double[] im0;
-  private double[] re1;
-  private double[] im1;
+  private double[][] re;
+  private double[][] im;
 
   TensorMoments(int largestOrder, double accuracy) {
     digits = -BOUND_SHARE * Math.log(accuracy);
     rowA = new double[largestOrder + 1];
     rowB = new double[MOST_NODES * (largestOrder + 1)];
-    sumRe0 = new double[largestOrder + 1];
-    sumIm0 = new double[largestOrder + 1];
-    sumRe1 = new double[largestOrder + 1];
-    sumIm1 = new double[largestOrder + 1];
   }
 
-  /** Second channel only if re1 is not null. */
+  /** Moments of every channel of a kernel; k is the largest wavenumber. */
   void compute(
       Piece first,
       int firstOrder,
@@ -65,10 +58,8 @@ final class TensorMoments {
       NodeKernel nodeKernel,
       double smoothedOver2,
       double k,
-      double[] outRe0,
-      double[] outIm0,
-      double[] outRe1,
-      double[] outIm1) {
+      double[][] outRe,
+      double[][] outIm) {
     a = first;
     b = second;
     orderA = firstOrder;
@@ -76,16 +67,18 @@ final class TensorMoments {
     kernel = nodeKernel;
     smoothing2 = smoothedOver2;
     wavenumber = k;
-    re0 = outRe0;
-    im0 = outIm0;
-    re1 = outRe1;
-    im1 = outIm1;
+    re = outRe;
+    im = outIm;
+    channels = kernel.channels();
+    if (value.length < 2 * channels) {
+      value = new double[2 * channels];
+      sumRe = new double[channels][rowA.length];
+      sumIm = new double[channels][rowA.length];
+    }
     int size = (orderA + 1) * (orderB + 1);
-    Arrays.fill(re0, 0, size, 0);
-    Arrays.fill(im0, 0, size, 0);
-    if (re1 != null) {
-      Arrays.fill(re1, 0, size, 0);
-      Arrays.fill(im1, 0, size, 0);
+    for (int c = 0; c < channels; c++) {
+      Arrays.fill(re[c], 0, size, 0);
+      Arrays.fill(im[c], 0, size, 0);
     }
     divide(-1, 1, -1, 1, 0);
   }
@@ -132,9 +125,8 @@ final class TensorMoments {
       double t = a0 + 0.5 * (1 + ruleA.node(p)) * (a1 - a0);
       sumOverB(t, b0, b1, nb, ruleB);
       LegendrePolynomials.fill(t, orderA, 0.25 * (a1 - a0) * a.length() * ruleA.weight(p), rowA, 0);
-      accumulate(re0, im0, sumRe0, sumIm0);
-      if (re1 != null) {
-        accumulate(re1, im1, sumRe1, sumIm1);
+      for (int c = 0; c < channels; c++) {
+        accumulate(re[c], im[c], sumRe[c], sumIm[c]);
       }
     }
   }
@@ -144,34 +136,34 @@ final class TensorMoments {
     double x = a.x(t);
     double y = a.y(t);
     double z = a.z(t);
-    Arrays.fill(sumRe0, 0, widthB, 0);
-    Arrays.fill(sumIm0, 0, widthB, 0);
-    Arrays.fill(sumRe1, 0, widthB, 0);
-    Arrays.fill(sumIm1, 0, widthB, 0);
+    for (int c = 0; c < channels; c++) {
+      Arrays.fill(sumRe[c], 0, widthB, 0);
+      Arrays.fill(sumIm[c], 0, widthB, 0);
+    }
     for (int q = 0; q < nb; q++) {
       double s = b0 + 0.5 * (1 + ruleB.node(q)) * (b1 - b0);
       kernel.evaluate(x - b.x(s), y - b.y(s), z - b.z(s), value);
       int offset = q * widthB;
-      for (int j = 0; j < widthB; j++) {
-        sumRe0[j] += value[0] * rowB[offset + j];
-        sumIm0[j] += value[1] * rowB[offset + j];
-      }
-      if (re1 != null) {
-        for (int j = 0; j < widthB; j++) {
-          sumRe1[j] += value[2] * rowB[offset + j];
-          sumIm1[j] += value[3] * rowB[offset + j];
-        }
+      for (int c = 0; c < channels; c++) {
+        add(value[2 * c], offset, widthB, sumRe[c]);
+        add(value[2 * c + 1], offset, widthB, sumIm[c]);
       }
     }
   }
 
-  private void accumulate(double[] re, double[] im, double[] sumRe, double[] sumIm) {
+  private void add(double factor, int offset, int widthB, double[] sum) {
+    for (int j = 0; j < widthB; j++) {
+      sum[j] += factor * rowB[offset + j];
+    }
+  }
+
+  private void accumulate(double[] toRe, double[] toIm, double[] fromRe, double[] fromIm) {
     int index = 0;
     for (int i = 0; i <= orderA; i++) {
       double factor = rowA[i];
       for (int j = 0; j <= orderB; j++, index++) {
-        re[index] += factor * sumRe[j];
-        im[index] += factor * sumIm[j];
+        toRe[index] += factor * fromRe[j];
+        toIm[index] += factor * fromIm[j];
       }
     }
   }

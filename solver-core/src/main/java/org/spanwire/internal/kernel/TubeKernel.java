@@ -1,5 +1,6 @@
 package org.spanwire.internal.kernel;
 
+import java.util.Arrays;
 import org.spanwire.internal.math.EllipticIntegrals;
 import org.spanwire.internal.math.GaussLegendre;
 
@@ -40,20 +41,23 @@ public final class TubeKernel {
   private TubeKernel() {}
 
   /**
-   * Writes the mean of exp(−jkR)/R, in 1/m, into out[0] (real) and out[1] (imaginary).
+   * Writes the mean of exp(−jkR)/R, in 1/m, for every wavenumber into out, real and imaginary parts
+   * in turn.
    *
    * @param closest2 smallest R² in m², positive
    * @param span2 largest R² less the smallest, in m², not negative
-   * @param k wavenumber in rad/m
+   * @param k wavenumbers in rad/m
    */
-  public static void evaluate(double closest2, double span2, double k, double[] out) {
+  public static void evaluate(double closest2, double span2, double[] k, double[] out) {
     double mean = closest2 + 0.5 * span2;
     double ratio = 0.25 * span2 / mean;
     if (ratio < 1e-7) {
       double r = Math.sqrt(mean);
       double inverse = 1 / r;
-      out[0] = Math.cos(k * r) * inverse;
-      out[1] = -Math.sin(k * r) * inverse;
+      for (int c = 0; c < k.length; c++) {
+        out[2 * c] = Math.cos(k[c] * r) * inverse;
+        out[2 * c + 1] = -Math.sin(k[c] * r) * inverse;
+      }
     } else if (ratio < 3e-4) {
       midpoint(closest2, span2, k, SIN2_MIDPOINT[1], out);
     } else if (ratio < 1.5e-2) {
@@ -66,44 +70,49 @@ public final class TubeKernel {
   }
 
   private static void midpoint(
-      double closest2, double span2, double k, double[] sin2, double[] out) {
-    double re = 0;
-    double im = 0;
+      double closest2, double span2, double[] k, double[] sin2, double[] out) {
+    Arrays.fill(out, 0, 2 * k.length, 0);
     for (double value : sin2) {
       double r = Math.sqrt(closest2 + span2 * value);
-      double inverse = 1 / r;
-      re += Math.cos(k * r) * inverse;
-      im -= Math.sin(k * r) * inverse;
+      double inverse = 1 / (r * sin2.length);
+      for (int c = 0; c < k.length; c++) {
+        out[2 * c] += Math.cos(k[c] * r) * inverse;
+        out[2 * c + 1] -= Math.sin(k[c] * r) * inverse;
+      }
     }
-    out[0] = re / sin2.length;
-    out[1] = im / sin2.length;
   }
 
-  private static void near(double closest2, double span2, double k, double[] out) {
+  private static void near(double closest2, double span2, double[] k, double[] out) {
     double largest2 = closest2 + span2;
     double largest = Math.sqrt(largest2);
     double m1 = closest2 / largest2;
-    double re =
-        (2 / Math.PI)
-            * (EllipticIntegrals.firstKind(m1) / largest
-                - 0.5 * k * k * largest * EllipticIntegrals.secondKind(m1));
-    double im = -k;
-    for (int i = 0; i < SIN2_REST.length; i++) {
-      double x = k * Math.sqrt(closest2 + span2 * SIN2_REST[i]);
-      double x2 = x * x;
-      double cosineRest;
-      double sineRest;
-      if (x < 0.5) {
-        cosineRest = x * x2 / 24 * (1 - x2 / 30 * (1 - x2 / 56 * (1 - x2 / 90 * (1 - x2 / 132))));
-        sineRest = x2 / 6 * (1 - x2 / 20 * (1 - x2 / 42 * (1 - x2 / 72 * (1 - x2 / 110))));
-      } else {
-        cosineRest = (Math.cos(x) - 1 + 0.5 * x2) / x;
-        sineRest = 1 - Math.sin(x) / x;
-      }
-      re += WEIGHT_REST[i] * k * cosineRest;
-      im += WEIGHT_REST[i] * k * sineRest;
+    double inverse = 2 / Math.PI * EllipticIntegrals.firstKind(m1) / largest;
+    double distance = 2 / Math.PI * EllipticIntegrals.secondKind(m1) * largest;
+    for (int c = 0; c < k.length; c++) {
+      out[2 * c] = inverse - 0.5 * k[c] * k[c] * distance;
+      out[2 * c + 1] = -k[c];
     }
-    out[0] = re;
-    out[1] = im;
+    for (int i = 0; i < SIN2_REST.length; i++) {
+      double r = Math.sqrt(closest2 + span2 * SIN2_REST[i]);
+      for (int c = 0; c < k.length; c++) {
+        addRest(k[c], k[c] * r, WEIGHT_REST[i], out, 2 * c);
+      }
+    }
+  }
+
+  /** Adds what the series leaves of k exp(−jx)/x after its terms in 1/x, 1 and x. */
+  private static void addRest(double k, double x, double weight, double[] out, int offset) {
+    double x2 = x * x;
+    double cosineRest;
+    double sineRest;
+    if (x < 0.5) {
+      cosineRest = x * x2 / 24 * (1 - x2 / 30 * (1 - x2 / 56 * (1 - x2 / 90 * (1 - x2 / 132))));
+      sineRest = x2 / 6 * (1 - x2 / 20 * (1 - x2 / 42 * (1 - x2 / 72 * (1 - x2 / 110))));
+    } else {
+      cosineRest = (Math.cos(x) - 1 + 0.5 * x2) / x;
+      sineRest = 1 - Math.sin(x) / x;
+    }
+    out[offset] += weight * k * cosineRest;
+    out[offset + 1] += weight * k * sineRest;
   }
 }

@@ -1,5 +1,6 @@
 package org.spanwire.internal.kernel;
 
+import java.util.Arrays;
 import org.spanwire.internal.mesh.Piece;
 
 /**
@@ -23,6 +24,11 @@ final class TubePairKernel implements NodeKernel {
   /** The integrals' accuracy for which a reach of sixteen radii is enough. */
   private static final double ACCURACY_AT_SIXTEEN = 1e-6;
 
+  /** First term left out of the series in the radii's phase. */
+  private static final double SERIES_ACCURACY = 1e-13;
+
+  private static final int MOST_TERMS = 24;
+
   private static final double[][] COSINE = new double[MOST + 1][];
   private static final double[][] SINE = new double[MOST + 1][];
 
@@ -43,7 +49,7 @@ final class TubePairKernel implements NodeKernel {
   private final double reachInRadii;
   private final double[] acrossA = new double[6];
   private final double[] acrossB = new double[6];
-  private double k;
+  private double[] k;
   private double radiusA;
   private double radiusB;
   private double blendFrom;
@@ -51,6 +57,12 @@ final class TubePairKernel implements NodeKernel {
   private boolean isBeyond;
   private int pointsA;
   private int pointsB;
+  private int terms;
+  private double[] secondOrderOut = new double[0];
+  private final double[] aroundA = new double[3 * MOST];
+  private final double[] aroundB = new double[3 * MOST];
+  private final double[] offset2 = new double[MOST * MOST];
+  private final double[] powers = new double[MOST_TERMS];
 
   /**
    * Prepares for pairs of pieces.
@@ -70,8 +82,16 @@ final class TubePairKernel implements NodeKernel {
     return leastDistance2 < reach * reach;
   }
 
-  void prepare(Piece a, Piece b, double wavenumber) {
-    k = wavenumber;
+  void prepare(Piece a, Piece b, double... wavenumbers) {
+    k = wavenumbers;
+    if (secondOrderOut.length < 2 * k.length) {
+      secondOrderOut = new double[2 * k.length];
+    }
+    double phase = Arrays.stream(k).max().orElseThrow() * (a.radius() + b.radius());
+    terms = 1;
+    for (double next = phase; next > SERIES_ACCURACY && terms < MOST_TERMS; next *= phase / terms) {
+      terms++;
+    }
     radiusA = a.radius();
     radiusB = b.radius();
     blendFrom = 0.5 * BLEND_FROM * (radiusA + radiusB);
@@ -98,12 +118,38 @@ final class TubePairKernel implements NodeKernel {
   }
 
   @Override
+  public int channels() {
+    return k.length;
+  }
+
+  @Override
   public void enter(double leastDistance) {
     isBeyond = leastDistance >= reachInRadii * Math.max(radiusA, radiusB);
     if (!isBeyond) {
       double from = Math.max(leastDistance, blendFrom);
       pointsA = points(radiusA / (from - radiusB));
       pointsB = points(radiusB / (from - radiusA));
+      ring(radiusA, pointsA, acrossA, aroundA);
+      ring(radiusB, pointsB, acrossB, aroundB);
+      for (int i = 0; i < pointsA; i++) {
+        for (int j = 0; j < pointsB; j++) {
+          double x = aroundA[3 * i] - aroundB[3 * j];
+          double y = aroundA[3 * i + 1] - aroundB[3 * j + 1];
+          double z = aroundA[3 * i + 2] - aroundB[3 * j + 2];
+          offset2[i * MOST + j] = x * x + y * y + z * z;
+        }
+      }
+    }
+  }
+
+  /** Points around a wire, from its axis. */
+  private static void ring(double radius, int points, double[] across, double[] around) {
+    for (int i = 0; i < points; i++) {
+      double c = radius * COSINE[points][i];
+      double s = radius * SINE[points][i];
+      for (int x = 0; x < 3; x++) {
+        around[3 * i + x] = c * across[x] + s * across[3 + x];
+      }
     }
   }
 
@@ -118,41 +164,58 @@ final class TubePairKernel implements NodeKernel {
     if (isBeyond || d <= blendFrom) {
       secondOrder.evaluate(dx, dy, dz, out);
     } else if (d >= blendTo) {
-      average(dx, dy, dz, out);
+      average(dx, dy, dz, d, out);
     } else {
-      secondOrder.evaluate(dx, dy, dz, out);
-      double re = out[0];
-      double im = out[1];
-      average(dx, dy, dz, out);
+      secondOrder.evaluate(dx, dy, dz, secondOrderOut);
+      average(dx, dy, dz, d, out);
       double x = (d - blendFrom) / (blendTo - blendFrom);
       double share = x * x * x * (10 + x * (6 * x - 15));
-      out[0] = re + share * (out[0] - re);
-      out[1] = im + share * (out[1] - im);
+      for (int c = 0; c < 2 * k.length; c++) {
+        out[c] = secondOrderOut[c] + share * (out[c] - secondOrderOut[c]);
+      }
     }
   }
 
-  private void average(double dx, double dy, double dz, double[] out) {
-    double re = 0;
-    double im = 0;
+  /** Σ (−jk)ⁿ/n! ⟨(r − d)ⁿ/r⟩ times exp(−jkd), where the wires' radii are small in phase. */
+  private void average(double dx, double dy, double dz, double d, double[] out) {
+    Arrays.fill(powers, 0, terms, 0);
+    double along = d * d;
     for (int i = 0; i < pointsA; i++) {
-      double ca = radiusA * COSINE[pointsA][i];
-      double sa = radiusA * SINE[pointsA][i];
-      double px = dx + ca * acrossA[0] + sa * acrossA[3];
-      double py = dy + ca * acrossA[1] + sa * acrossA[4];
-      double pz = dz + ca * acrossA[2] + sa * acrossA[5];
+      double atA = along + 2 * dot(dx, dy, dz, aroundA, i);
       for (int j = 0; j < pointsB; j++) {
-        double cb = radiusB * COSINE[pointsB][j];
-        double sb = radiusB * SINE[pointsB][j];
-        double qx = px - cb * acrossB[0] - sb * acrossB[3];
-        double qy = py - cb * acrossB[1] - sb * acrossB[4];
-        double qz = pz - cb * acrossB[2] - sb * acrossB[5];
-        double r = Math.sqrt(qx * qx + qy * qy + qz * qz);
-        re += Math.cos(k * r) / r;
-        im -= Math.sin(k * r) / r;
+        double r = Math.sqrt(atA - 2 * dot(dx, dy, dz, aroundB, j) + offset2[i * MOST + j]);
+        double term = 1 / r;
+        double beyond = r - d;
+        for (int n = 0; n < terms; n++) {
+          powers[n] += term;
+          term *= beyond;
+        }
       }
     }
-    out[0] = re / (pointsA * pointsB);
-    out[1] = im / (pointsA * pointsB);
+    double share = 1.0 / (pointsA * pointsB);
+    for (int c = 0; c < k.length; c++) {
+      sumSeries(k[c], d, share, out, 2 * c);
+    }
+  }
+
+  private void sumSeries(double wavenumber, double d, double share, double[] out, int offset) {
+    double re = 0;
+    double im = 0;
+    for (int n = terms - 1; n >= 0; n--) {
+      // (re + j im) (−jk)/(n + 1) + powers[n]
+      double scaled = wavenumber / (n + 1);
+      double next = powers[n] + im * scaled;
+      im = -re * scaled;
+      re = next;
+    }
+    double cosine = Math.cos(wavenumber * d) * share;
+    double sine = Math.sin(wavenumber * d) * share;
+    out[offset] = re * cosine + im * sine;
+    out[offset + 1] = im * cosine - re * sine;
+  }
+
+  private static double dot(double dx, double dy, double dz, double[] around, int i) {
+    return dx * around[3 * i] + dy * around[3 * i + 1] + dz * around[3 * i + 2];
   }
 
   private int points(double ratio) {

@@ -29,6 +29,24 @@ public record Mesh(
     boolean[] grounded,
     List<Gap> gaps) {
 
+  /** The same mesh farther up. */
+  public Mesh lifted(double metres) {
+    if (metres == 0) {
+      return this;
+    }
+    return new Mesh(
+        wires.stream().map(wire -> wire.lifted(metres)).toList(),
+        pieces.stream().map(piece -> piece.lifted(metres)).toList(),
+        order,
+        wire,
+        distance,
+        startNode,
+        endNode,
+        nodes,
+        grounded,
+        gaps);
+  }
+
   /** Number of pieces. */
   public int size() {
     return pieces.size();

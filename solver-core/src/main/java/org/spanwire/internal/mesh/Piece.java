@@ -41,6 +41,11 @@ public record Piece(
     return Math.sqrt(dx * dx + dy * dy + dz * dz);
   }
 
+  /** The piece farther up. */
+  Piece lifted(double metres) {
+    return new Piece(x, y, z + metres, ux, uy, uz, length, radius);
+  }
+
   /** The piece mirrored in the plane z = 0, its direction mirrored with it. */
   public Piece image() {
     return new Piece(x, y, -z, ux, uy, -uz, length, radius);

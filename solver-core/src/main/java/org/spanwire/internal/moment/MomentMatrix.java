@@ -1,10 +1,9 @@
 package org.spanwire.internal.moment;
 
+import java.util.Arrays;
 import org.ejml.data.ZMatrixRMaj;
 import org.spanwire.internal.basis.LocalBasis;
 import org.spanwire.internal.basis.Unknowns;
-import org.spanwire.internal.halfspace.ReflectedKernel;
-import org.spanwire.internal.kernel.PairMoments;
 import org.spanwire.internal.mesh.Mesh;
 import org.spanwire.internal.mesh.Piece;
 import org.spanwire.unit.PhysicalConstants;
@@ -20,62 +19,43 @@ final class MomentMatrix {
   private final Mesh mesh;
   private final Unknowns unknowns;
   private final double k;
-  private final PairMoments moments;
-  private final double[] re0;
-  private final double[] im0;
-  private final double[] re1;
-  private final double[] im1;
+  private final MomentSource moments;
+  private final double[][] re;
+  private final double[][] im;
   private final double[] blockRe;
   private final double[] blockIm;
   private final ZMatrixRMaj matrix;
 
-  private MomentMatrix(Unknowns unknowns, double k, double accuracy) {
+  private MomentMatrix(Unknowns unknowns, double k, MomentSource moments) {
     this.unknowns = unknowns;
     this.mesh = unknowns.mesh();
     this.k = k;
-    int highest = mesh.highestOrder();
-    int size = (highest + 1) * (highest + 1);
-    moments = new PairMoments(highest, accuracy);
-    re0 = new double[size];
-    im0 = new double[size];
-    re1 = new double[size];
-    im1 = new double[size];
+    this.moments = moments;
+    int size = (mesh.highestOrder() + 1) * (mesh.highestOrder() + 1);
+    re = new double[2][size];
+    im = new double[2][size];
     blockRe = new double[size];
     blockIm = new double[size];
     matrix = new ZMatrixRMaj(unknowns.count(), unknowns.count());
   }
 
-  /** Which reflection is added to the direct field. */
-  enum Reflection {
-    NONE,
-    PERFECT,
-    SOIL
-  }
-
   /**
    * Fills the matrix.
    *
+   * @param k wavenumber in rad/m
+   * @param moments at that wavenumber
    * @param series distributed impedances of every piece
-   * @param reflected kernel over soil; null otherwise
    */
   static ZMatrixRMaj fill(
-      Unknowns unknowns,
-      double k,
-      double accuracy,
-      SeriesImpedance[] series,
-      Reflection reflection,
-      ReflectedKernel reflected) {
-    MomentMatrix fill = new MomentMatrix(unknowns, k, accuracy);
-    SoilNodeKernel soil = reflected == null ? null : new SoilNodeKernel(reflected);
+      Unknowns unknowns, double k, MomentSource moments, SeriesImpedance[] series) {
+    MomentMatrix fill = new MomentMatrix(unknowns, k, moments);
     int n = fill.mesh.size();
     for (int i = 0; i < n; i++) {
       for (int j = i; j < n; j++) {
         fill.clearBlock(i, j);
         fill.direct(i, j);
-        if (reflection == Reflection.PERFECT) {
-          fill.image(i, j);
-        } else if (reflection == Reflection.SOIL) {
-          fill.soil(i, j, soil);
+        if (moments.reflects()) {
+          fill.reflected(i, j);
         }
         if (i == j) {
           fill.series(i, series[i]);
@@ -88,43 +68,27 @@ final class MomentMatrix {
 
   private void clearBlock(int i, int j) {
     int size = (mesh.order()[i] + 1) * (mesh.order()[j] + 1);
-    java.util.Arrays.fill(blockRe, 0, size, 0);
-    java.util.Arrays.fill(blockIm, 0, size, 0);
+    Arrays.fill(blockRe, 0, size, 0);
+    Arrays.fill(blockIm, 0, size, 0);
   }
 
   private void direct(int i, int j) {
     Piece a = mesh.pieces().get(i);
     Piece b = mesh.pieces().get(j);
-    moments.direct(a, mesh.order()[i], b, mesh.order()[j], k, re0, im0);
+    moments.direct(i, j, re[0], im[0]);
     double cosine = a.ux() * b.ux() + a.uy() * b.uy() + a.uz() * b.uz();
-    addVector(i, j, cosine, re0, im0);
-    addScalar(i, j, 1, re0, im0);
+    addVector(i, j, cosine, re[0], im[0]);
+    addScalar(i, j, re[0], im[0]);
   }
 
-  /**
-   * The image in perfect ground: charge reversed, horizontal current reversed, vertical current
-   * kept.
-   */
-  private void image(int i, int j) {
-    Piece a = mesh.pieces().get(i);
-    Piece b = mesh.pieces().get(j).image();
-    moments.direct(a, mesh.order()[i], b, mesh.order()[j], k, re0, im0);
-    double cosine = a.ux() * b.ux() + a.uy() * b.uy() + a.uz() * b.uz();
-    addVector(i, j, -cosine, re0, im0);
-    addScalar(i, j, -1, re0, im0);
-  }
-
-  private void soil(int i, int j, SoilNodeKernel soil) {
-    Piece a = mesh.pieces().get(i);
-    Piece b = mesh.pieces().get(j);
-    soil.prepare(a, b);
-    moments.reflected(a, mesh.order()[i], b, mesh.order()[j], soil, k, re0, im0, re1, im1);
-    addVector(i, j, 1, re0, im0);
-    addScalar(i, j, 1, re1, im1);
+  private void reflected(int i, int j) {
+    moments.reflected(i, j, re, im);
+    addVector(i, j, 1, re[0], im[0]);
+    addScalar(i, j, re[1], im[1]);
   }
 
   /** Adds jωμ0/4π times the moments of local functions. */
-  private void addVector(int i, int j, double factor, double[] re, double[] im) {
+  private void addVector(int i, int j, double factor, double[] momentsRe, double[] momentsIm) {
     double scale = factor * k * PhysicalConstants.IMPEDANCE_OF_FREE_SPACE / (4 * Math.PI);
     int pi = mesh.order()[i];
     int pj = mesh.order()[j];
@@ -141,11 +105,11 @@ final class MomentMatrix {
         double lowG = LocalBasis.lowFactor(g);
         double highG = LocalBasis.highFactor(g);
         double sumRe =
-            lowF * (lowG * re[lowRow + low] + highG * re[lowRow + high])
-                + highF * (lowG * re[highRow + low] + highG * re[highRow + high]);
+            lowF * (lowG * momentsRe[lowRow + low] + highG * momentsRe[lowRow + high])
+                + highF * (lowG * momentsRe[highRow + low] + highG * momentsRe[highRow + high]);
         double sumIm =
-            lowF * (lowG * im[lowRow + low] + highG * im[lowRow + high])
-                + highF * (lowG * im[highRow + low] + highG * im[highRow + high]);
+            lowF * (lowG * momentsIm[lowRow + low] + highG * momentsIm[lowRow + high])
+                + highF * (lowG * momentsIm[highRow + low] + highG * momentsIm[highRow + high]);
         blockRe[index] -= scale * sumIm;
         blockIm[index] += scale * sumRe;
       }
@@ -153,10 +117,9 @@ final class MomentMatrix {
   }
 
   /** Adds 1/(jωε0 4π) times the moments of derivatives. */
-  private void addScalar(int i, int j, double factor, double[] re, double[] im) {
+  private void addScalar(int i, int j, double[] momentsRe, double[] momentsIm) {
     double scale =
-        factor
-            * PhysicalConstants.IMPEDANCE_OF_FREE_SPACE
+        PhysicalConstants.IMPEDANCE_OF_FREE_SPACE
             / (4 * Math.PI * k)
             * 4
             / (mesh.pieces().get(i).length() * mesh.pieces().get(j).length());
@@ -170,8 +133,8 @@ final class MomentMatrix {
       for (int g = 0; g <= pj; g++, index++) {
         double weight = rowFactor * LocalBasis.derivativeFactor(g);
         int at = row + LocalBasis.derivativeDegree(g);
-        blockRe[index] += weight * im[at];
-        blockIm[index] -= weight * re[at];
+        blockRe[index] += weight * momentsIm[at];
+        blockIm[index] -= weight * momentsRe[at];
       }
     }
   }

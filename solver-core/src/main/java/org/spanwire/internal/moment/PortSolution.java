@@ -4,15 +4,14 @@ import java.util.Arrays;
 import java.util.List;
 import org.apache.commons.math3.complex.Complex;
 import org.ejml.data.ZMatrixRMaj;
-import org.spanwire.geometry.Wire;
 import org.spanwire.internal.basis.CurrentExpansion;
 import org.spanwire.internal.basis.LocalBasis;
 import org.spanwire.internal.basis.Unknowns;
-import org.spanwire.internal.halfspace.ReflectedKernel;
 import org.spanwire.internal.linear.ComplexSystem;
 import org.spanwire.internal.mesh.Gap;
 import org.spanwire.internal.mesh.Mesh;
 import org.spanwire.internal.mesh.Piece;
+import org.spanwire.medium.Ground;
 import org.spanwire.unit.PhysicalConstants;
 
 /**
@@ -51,38 +50,23 @@ public final class PortSolution {
   /**
    * Solves a mesh.
    *
+   * @param ground what lies below z = 0
    * @param frequencyHz frequency in hertz
    * @param accuracy wanted relative accuracy of the integrals
-   * @param perfectGround whether there is a perfectly conducting plane at z = 0
-   * @param reflected reflected kernel over soil; null if there is no soil
+   * @param tables kernels over soil, built here if they are not known
    */
   public static PortSolution solve(
-      Mesh mesh,
-      double frequencyHz,
-      double accuracy,
-      boolean perfectGround,
-      ReflectedKernel reflected) {
-    Unknowns unknowns = new Unknowns(mesh);
-    SeriesImpedance[] series = new SeriesImpedance[mesh.size()];
-    for (int i = 0; i < series.length; i++) {
-      Wire wire = mesh.wires().get(mesh.wire()[i]);
-      series[i] =
-          i > 0 && mesh.wire()[i] == mesh.wire()[i - 1]
-              ? series[i - 1]
-              : SeriesImpedance.of(wire.conductor(), frequencyHz);
-    }
-    MomentMatrix.Reflection reflection =
-        perfectGround
-            ? MomentMatrix.Reflection.PERFECT
-            : reflected == null ? MomentMatrix.Reflection.NONE : MomentMatrix.Reflection.SOIL;
+      Mesh mesh, Ground ground, double frequencyHz, double accuracy, SoilKernels tables) {
+    return solve(
+        new Unknowns(mesh),
+        frequencyHz,
+        new ComputedMoments(mesh, ground, frequencyHz, accuracy, tables));
+  }
+
+  static PortSolution solve(Unknowns unknowns, double frequencyHz, MomentSource moments) {
+    SeriesImpedance[] series = SeriesImpedance.of(unknowns.mesh(), frequencyHz);
     ZMatrixRMaj matrix =
-        MomentMatrix.fill(
-            unknowns,
-            PhysicalConstants.wavenumber(frequencyHz),
-            accuracy,
-            series,
-            reflection,
-            reflected);
+        MomentMatrix.fill(unknowns, PhysicalConstants.wavenumber(frequencyHz), moments, series);
     double[][] weights = weights(unknowns);
     ComplexSystem system = new ComplexSystem(matrix);
     Complex[][] coarse = coarse(unknowns, system, weights);
@@ -97,7 +81,7 @@ public final class PortSolution {
   }
 
   /** For every port the mean of every basis function over its gap. */
-  private static double[][] weights(Unknowns unknowns) {
+  static double[][] weights(Unknowns unknowns) {
     Mesh mesh = unknowns.mesh();
     List<Gap> gaps = mesh.gaps();
     double[][] weights = new double[gaps.size()][unknowns.count()];

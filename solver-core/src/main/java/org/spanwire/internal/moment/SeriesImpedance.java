@@ -2,6 +2,7 @@ package org.spanwire.internal.moment;
 
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.internal.basis.LocalBasis;
+import org.spanwire.internal.mesh.Mesh;
 import org.spanwire.medium.Conductor;
 import org.spanwire.medium.Insulation;
 import org.spanwire.unit.PhysicalConstants;
@@ -21,6 +22,18 @@ import org.spanwire.unit.PhysicalConstants;
  * @param chargeIm imaginary part
  */
 record SeriesImpedance(double currentRe, double currentIm, double chargeRe, double chargeIm) {
+
+  /** Of every piece of a mesh. */
+  static SeriesImpedance[] of(Mesh mesh, double frequencyHz) {
+    SeriesImpedance[] series = new SeriesImpedance[mesh.size()];
+    for (int i = 0; i < series.length; i++) {
+      series[i] =
+          i > 0 && mesh.wire()[i] == mesh.wire()[i - 1]
+              ? series[i - 1]
+              : of(mesh.wires().get(mesh.wire()[i]).conductor(), frequencyHz);
+    }
+    return series;
+  }
 
   static SeriesImpedance of(Conductor conductor, double frequencyHz) {
     Complex z = conductor.surfaceImpedance(frequencyHz);

@@ -18,6 +18,9 @@ import org.spanwire.unit.PhysicalConstants;
  */
 public final class SoilKernels {
 
+  /** Error allowed to a table relative to 1/R', over the accuracy of the integrals. */
+  static final double SHARE = 10;
+
   private static final int MOST_TABLES = 64;
 
   /** Ratio of the grid to which regions are rounded. */
@@ -48,10 +51,14 @@ public final class SoilKernels {
    * @param mesh pieces above z = 0
    * @param tolerance error of the kernel relative to 1/R'
    */
-  public ReflectedKernel kernel(Soil soil, double frequencyHz, Mesh mesh, double tolerance) {
+  ReflectedKernel kernel(Soil soil, double frequencyHz, Mesh mesh, double tolerance) {
+    return kernel(soil, frequencyHz, rounded(region(mesh)), tolerance);
+  }
+
+  /** The kernel for a region, which is taken as it is. */
+  ReflectedKernel kernel(Soil soil, double frequencyHz, KernelRegion region, double tolerance) {
     Key key =
-        new Key(
-            frequencyHz, soil.relativePermittivity(), soil.conductivity(), region(mesh), tolerance);
+        new Key(frequencyHz, soil.relativePermittivity(), soil.conductivity(), region, tolerance);
     synchronized (tables) {
       ReflectedKernelTable known = tables.get(key);
       if (known != null) {
@@ -70,7 +77,8 @@ public final class SoilKernels {
     return built;
   }
 
-  private static KernelRegion region(Mesh mesh) {
+  /** The distances between the pieces of a mesh and their images. */
+  static KernelRegion region(Mesh mesh) {
     double lowest = Double.POSITIVE_INFINITY;
     double highest = 0;
     double west = Double.POSITIVE_INFINITY;
@@ -89,10 +97,16 @@ public final class SoilKernels {
     }
     double reach = Math.hypot(east - west, north - south);
     boolean level = highest - lowest < 1e-9 * highest;
+    return new KernelRegion(Math.max(reach, lowest), 2 * lowest, level ? 2 * lowest : 2 * highest);
+  }
+
+  /** The same or larger, with ends on a grid. */
+  static KernelRegion rounded(KernelRegion region) {
+    boolean level = region.zetaMin() == region.zetaMax();
     return new KernelRegion(
-        roundUp(Math.max(reach, lowest)),
-        level ? 2 * lowest : 1 / roundUp(1 / (2 * lowest)),
-        level ? 2 * lowest : roundUp(2 * highest));
+        roundUp(region.rhoMax()),
+        level ? region.zetaMin() : 1 / roundUp(1 / region.zetaMin()),
+        level ? region.zetaMax() : roundUp(region.zetaMax()));
   }
 
   private static double roundUp(double value) {

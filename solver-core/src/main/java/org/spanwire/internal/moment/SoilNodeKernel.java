@@ -1,31 +1,29 @@
 package org.spanwire.internal.moment;
 
+import java.util.List;
 import org.spanwire.internal.halfspace.ReflectedKernel;
 import org.spanwire.internal.kernel.NodeKernel;
 import org.spanwire.internal.mesh.Piece;
 
 /**
- * Reflected kernels over soil between two pieces as two channels: u·G_A·u' and G_φ. The source is
- * given by its image, so the height difference to it is ζ = z + z'.
+ * Reflected kernels over soil between two pieces as two channels for each of several wavenumbers:
+ * u·G_A·u' and G_φ. The source is given by its image, so the height difference to it is ζ = z + z'.
  */
 final class SoilNodeKernel implements NodeKernel {
 
-  private final ReflectedKernel reflected;
+  private final List<ReflectedKernel> kernels;
   private final double[] value = new double[ReflectedKernel.VALUES];
-  private double ax;
-  private double ay;
-  private double az;
-  private double bx;
-  private double by;
-  private double bz;
-  private double horizontal;
-  private double vertical;
+  private final double ax;
+  private final double ay;
+  private final double az;
+  private final double bx;
+  private final double by;
+  private final double bz;
+  private final double horizontal;
+  private final double vertical;
 
-  SoilNodeKernel(ReflectedKernel reflected) {
-    this.reflected = reflected;
-  }
-
-  void prepare(Piece a, Piece b) {
+  SoilNodeKernel(List<ReflectedKernel> kernels, Piece a, Piece b) {
+    this.kernels = kernels;
     ax = a.ux();
     ay = a.uy();
     az = a.uz();
@@ -37,23 +35,31 @@ final class SoilNodeKernel implements NodeKernel {
   }
 
   @Override
+  public int channels() {
+    return 2 * kernels.size();
+  }
+
+  @Override
   public void evaluate(double dx, double dy, double dz, double[] out) {
     double rho = Math.sqrt(dx * dx + dy * dy);
-    if (az == 0 && bz == 0) {
-      reflected.evaluateHorizontal(rho, dz, value, 0);
-      out[0] = horizontal * value[ReflectedKernel.HORIZONTAL];
-      out[1] = horizontal * value[ReflectedKernel.HORIZONTAL + 1];
-    } else {
-      reflected.evaluate(rho, dz, value, 0);
-      double cross = rho > 0 ? (az * (bx * dx + by * dy) - bz * (ax * dx + ay * dy)) / rho : 0;
+    boolean level = az == 0 && bz == 0;
+    double cross = rho > 0 ? (az * (bx * dx + by * dy) - bz * (ax * dx + ay * dy)) / rho : 0;
+    for (int c = 0; c < kernels.size(); c++) {
+      if (level) {
+        kernels.get(c).evaluateHorizontal(rho, dz, value, 0);
+      } else {
+        kernels.get(c).evaluate(rho, dz, value, 0);
+      }
       for (int part = 0; part < 2; part++) {
-        out[part] =
-            horizontal * value[ReflectedKernel.HORIZONTAL + part]
-                + vertical * value[ReflectedKernel.VERTICAL + part]
-                + cross * value[ReflectedKernel.CROSS + part];
+        double vector = horizontal * value[ReflectedKernel.HORIZONTAL + part];
+        if (!level) {
+          vector +=
+              vertical * value[ReflectedKernel.VERTICAL + part]
+                  + cross * value[ReflectedKernel.CROSS + part];
+        }
+        out[4 * c + part] = vector;
+        out[4 * c + 2 + part] = value[ReflectedKernel.SCALAR + part];
       }
     }
-    out[2] = value[ReflectedKernel.SCALAR];
-    out[3] = value[ReflectedKernel.SCALAR + 1];
   }
 }

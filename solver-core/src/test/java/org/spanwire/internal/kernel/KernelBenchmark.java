@@ -30,6 +30,7 @@ public class KernelBenchmark {
   private static final double WAVENUMBER = 2 * Math.PI;
 
   private final double[] fractions = new double[COUNT];
+  private final double[] wavenumbers = {WAVENUMBER};
   private final double[] out = new double[2];
 
   /** Random places within each range of distances. */
@@ -58,7 +59,7 @@ public class KernelBenchmark {
     double sum = 0;
     for (double t : fractions) {
       double u = RADIUS * (from + t * (to - from));
-      TubeKernel.evaluate(u * u, SPAN2, WAVENUMBER, out);
+      TubeKernel.evaluate(u * u, SPAN2, wavenumbers, out);
       sum += out[0] + out[1];
     }
     return sum;

@@ -33,7 +33,8 @@ class PairMomentsTest {
   private static double[][] moments(Piece a, int pa, Piece b, int pb, double k, double accuracy) {
     double[] re = new double[(pa + 1) * (pb + 1)];
     double[] im = new double[re.length];
-    new PairMoments(Math.max(pa, pb), accuracy).direct(a, pa, b, pb, k, re, im);
+    new PairMoments(Math.max(pa, pb), accuracy)
+        .direct(a, pa, b, pb, new double[] {k}, new double[][] {re}, new double[][] {im});
     return new double[][] {re, im};
   }
 
@@ -91,7 +92,10 @@ class PairMomentsTest {
           (t, w) -> {
             double u = Math.max(Math.abs(t + start - s), 1e-14 * b.length());
             TubeKernel.evaluate(
-                u * u + difference * difference, 4 * a.radius() * b.radius(), K, value);
+                u * u + difference * difference,
+                4 * a.radius() * b.radius(),
+                new double[] {K},
+                value);
             LegendrePolynomials.fill(2 * t / b.length() - 1, ORDER, w, pb, 0);
             for (int i = 0; i <= ORDER; i++) {
               for (int j = 0; j <= ORDER; j++) {

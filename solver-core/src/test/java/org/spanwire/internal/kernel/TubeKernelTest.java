@@ -47,7 +47,7 @@ class TubeKernelTest {
 
   private static void check(double closest2, double span2, double k, double tolerance) {
     double[] out = new double[2];
-    TubeKernel.evaluate(closest2, span2, k, out);
+    TubeKernel.evaluate(closest2, span2, new double[] {k}, out);
     double[] expected = judge(closest2, span2, k);
     assertThat(Math.hypot(out[0] - expected[0], out[1] - expected[1]) / expected[2])
         .as("closest² %g, span² %g, k %g", closest2, span2, k)
@@ -90,7 +90,7 @@ class TubeKernelTest {
     double k = 10;
     double[] out = new double[2];
     for (double u = 1e-4 * a; u > 1e-12 * a; u *= 0.1) {
-      TubeKernel.evaluate(u * u, 4 * a * a, k, out);
+      TubeKernel.evaluate(u * u, 4 * a * a, new double[] {k}, out);
       double leading = Math.log(8 * a / u) / (Math.PI * a);
       assertThat(out[0] / leading).isCloseTo(1, within((k * a) * (k * a) + 1e-8));
       assertThat(out[1] / -k).isCloseTo(1, within((k * a) * (k * a)));
@@ -115,13 +115,13 @@ class TubeKernelTest {
 
   private static void evaluateAtRatio(double mean, double ratio, double kr, double[] out) {
     double span2 = 4 * mean * ratio;
-    TubeKernel.evaluate(mean - 0.5 * span2, span2, kr / Math.sqrt(mean), out);
+    TubeKernel.evaluate(mean - 0.5 * span2, span2, new double[] {kr / Math.sqrt(mean)}, out);
   }
 
   @Test
   void withoutSpanItIsTheKernelOfAPoint() {
     double[] out = new double[2];
-    TubeKernel.evaluate(4, 0, 0.7, out);
+    TubeKernel.evaluate(4, 0, new double[] {0.7}, out);
     assertThat(out[0]).isEqualTo(Math.cos(1.4) / 2);
     assertThat(out[1]).isEqualTo(-Math.sin(1.4) / 2);
   }

@@ -19,7 +19,6 @@ import org.spanwire.geometry.Point;
 import org.spanwire.geometry.Position;
 import org.spanwire.geometry.Wire;
 import org.spanwire.internal.basis.Unknowns;
-import org.spanwire.internal.halfspace.ReflectedKernel;
 import org.spanwire.internal.mesh.Mesh;
 import org.spanwire.internal.mesh.MeshDensity;
 import org.spanwire.internal.mesh.Mesher;
@@ -54,8 +53,8 @@ public class MatrixFillBenchmark {
 
   private Unknowns unknowns;
   private SeriesImpedance[] series;
-  private MomentMatrix.Reflection reflection;
-  private ReflectedKernel reflected;
+  private Ground ground;
+  private final SoilKernels tables = new SoilKernels();
 
   /** Cuts the wire. */
   @Setup
@@ -66,7 +65,7 @@ public class MatrixFillBenchmark {
     Wire wire =
         Wire.of("wire", conductor, new Point(0, 0, height), new Point(4 * wavelength, 0, height));
     Soil soil = Soil.of(13, 0.005);
-    Ground ground =
+    ground =
         switch (below) {
           case FREE_SPACE -> Ground.freeSpace();
           case PERFECT_GROUND -> Ground.perfect();
@@ -82,16 +81,7 @@ public class MatrixFillBenchmark {
     unknowns = new Unknowns(mesh);
     series = new SeriesImpedance[mesh.size()];
     Arrays.fill(series, SeriesImpedance.of(conductor, FREQUENCY_HZ));
-    reflection =
-        switch (below) {
-          case FREE_SPACE -> MomentMatrix.Reflection.NONE;
-          case PERFECT_GROUND -> MomentMatrix.Reflection.PERFECT;
-          case SOIL -> MomentMatrix.Reflection.SOIL;
-        };
-    reflected =
-        below == Below.SOIL
-            ? new SoilKernels().kernel(soil, FREQUENCY_HZ, mesh, 10 * ACCURACY)
-            : null;
+    moments();
     System.out.println("# unknowns: " + unknowns.count());
   }
 
@@ -99,11 +89,10 @@ public class MatrixFillBenchmark {
   @Benchmark
   public ZMatrixRMaj fill() {
     return MomentMatrix.fill(
-        unknowns,
-        PhysicalConstants.wavenumber(FREQUENCY_HZ),
-        ACCURACY,
-        series,
-        reflection,
-        reflected);
+        unknowns, PhysicalConstants.wavenumber(FREQUENCY_HZ), moments(), series);
+  }
+
+  private MomentSource moments() {
+    return new ComputedMoments(unknowns.mesh(), ground, FREQUENCY_HZ, ACCURACY, tables);
   }
 }
