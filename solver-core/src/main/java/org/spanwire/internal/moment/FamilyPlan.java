@@ -37,6 +37,9 @@ record FamilyPlan(
     int heightCount,
     int[] directCounts) {
 
+  /** Error of interpolation relative to 1/R over the accuracy of the integrals. */
+  private static final double SHARE = 10;
+
   private static final int MOST_NODES = 40;
 
   /** Points that stand for all when nodes are picked. */
@@ -59,17 +62,13 @@ record FamilyPlan(
             ? new double[1]
             : Arrays.stream(up).map(lift -> Math.log(lowest + lift)).toArray();
     LejaNodes heights = new LejaNodes(places, MOST_NODES);
-    int[] directCounts = directCounts(frequencies, longest(mesh), accuracy);
+    int[] directCounts = directCounts(frequencies, longest(mesh), SHARE * accuracy);
     if (ground instanceof FreeSpace) {
       return Optional.of(
           new FamilyPlan(mesh, ground, accuracy, frequencies, up, heights, 0, 0, directCounts));
     }
     ReflectionProbe probe =
-        new ReflectionProbe(
-            ground,
-            region(mesh, ground),
-            longest(mesh),
-            ground instanceof Soil ? SoilKernels.SHARE * accuracy : accuracy);
+        new ReflectionProbe(ground, region(mesh, ground), longest(mesh), SHARE * accuracy);
     OptionalInt frequencyCount =
         largest(
             NodeCount.of(frequencies, f -> probe.at(f, up[0]), probe.tolerance()),

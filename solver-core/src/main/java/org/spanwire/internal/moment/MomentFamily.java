@@ -20,10 +20,10 @@ import org.spanwire.unit.PhysicalConstants;
  * pieces of lengths h and h', however far apart they lie. The direct part does not depend on the
  * lift. What a wire adds itself is computed at every frequency.
  *
- * <p>The number of nodes follows from the interpolation error of the kernels: relative to 1/R the
- * accuracy of the integrals for the direct part, relative to 1/R' that of the tables for the part
- * reflected by soil. Immutable, safe for use by several threads, and the same to the last bit
- * whatever their number.
+ * <p>The number of nodes follows from the interpolation error of the kernels, relative to 1/R ten
+ * times the accuracy of the integrals, as much as the tables over soil may err. Port impedances err
+ * by less than the accuracy. Immutable, safe for use by several threads, and the same to the last
+ * bit whatever their number.
  */
 public final class MomentFamily {
 
