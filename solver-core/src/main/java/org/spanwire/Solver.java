@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
+import java.util.concurrent.CancellationException;
+import java.util.stream.IntStream;
 import org.spanwire.geometry.GeometryException;
 import org.spanwire.internal.mesh.Mesh;
 import org.spanwire.internal.mesh.MeshDensity;
@@ -23,7 +25,14 @@ public final class Solver {
   /** Integrals are asked to be this much better than the result. */
   private static final double INTEGRAL_SHARE = 1e-3;
 
+  /**
+   * Bytes per square of the number of unknowns: the matrix, its factors, and as much again while it
+   * is filled.
+   */
+  private static final long BYTES_PER_ENTRY = 48;
+
   private final SolverOptions options;
+  private final Watch watch;
   private final SoilKernels soilKernels = new SoilKernels();
 
   /** A solver with default options. */
@@ -33,7 +42,18 @@ public final class Solver {
 
   /** A solver with options. */
   public Solver(SolverOptions options) {
+    this(options, Watch.NONE);
+  }
+
+  /** A solver with options that is watched and may be called off. */
+  public Solver(SolverOptions options, Watch watch) {
     this.options = Objects.requireNonNull(options, "options");
+    this.watch = Objects.requireNonNull(watch, "watch");
+  }
+
+  /** A solver with another tolerance, watched like this one. */
+  public Solver withTolerance(double relative) {
+    return new Solver(options.withTolerance(relative), watch);
   }
 
   /** The options of this solver. */
@@ -59,6 +79,8 @@ public final class Solver {
    * @param frequencyHz frequency in hertz, positive
    * @throws GeometryException if the antenna cannot be modelled as given
    * @throws ToleranceException if the wanted tolerance could not be reached
+   * @throws MemoryException if the solution would not fit into the memory allowed
+   * @throws CancellationException if the watch calls it off
    */
   public Solution solve(Antenna antenna, double frequencyHz) {
     if (antenna.feeds().isEmpty()) {
@@ -71,7 +93,9 @@ public final class Solver {
     for (int level = MeshDensity.levelFor(options.tolerance());
         level <= MeshDensity.FINEST_LEVEL;
         level++) {
+      goOn();
       Mesh mesh = mesh(antenna, frequencyHz, level);
+      checkMemory(mesh);
       SolvedAntenna solved =
           new SolvedAntenna(
               antenna,
@@ -81,6 +105,7 @@ public final class Solver {
               warnings);
       reached = solved.relativeError();
       if (reached <= options.tolerance()) {
+        watch.solved(frequencyHz, solved.unknowns());
         return solved;
       }
     }
@@ -92,7 +117,23 @@ public final class Solver {
             reached,
             frequencyHz * 1e-6,
             options.tolerance()),
+        frequencyHz,
+        options.tolerance(),
         reached);
+  }
+
+  private void goOn() {
+    if (watch.cancelled()) {
+      throw new CancellationException("called off by the watch");
+    }
+  }
+
+  private void checkMemory(Mesh mesh) {
+    int unknowns = IntStream.of(mesh.order()).sum();
+    long needed = BYTES_PER_ENTRY * unknowns * unknowns;
+    if (needed > options.memoryBytes()) {
+      throw new MemoryException(unknowns, needed, options.memoryBytes());
+    }
   }
 
   private static Mesh mesh(Antenna antenna, double frequencyHz, int level) {

@@ -6,6 +6,7 @@ import java.io.FileOutputStream;
 import java.io.PrintWriter;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
+import org.spanwire.MemoryException;
 import org.spanwire.ToleranceException;
 import org.spanwire.cli.command.BalunCommand;
 import org.spanwire.cli.command.BandsCommand;
@@ -154,7 +155,9 @@ public final class Spanwire implements Runnable {
     if (debug) {
       e.printStackTrace(spec.commandLine().getErr());
     }
-    if (e instanceof DesignException || e instanceof InputException) {
+    if (e instanceof DesignException
+        || e instanceof InputException
+        || e instanceof MemoryException) {
       return say(e.getMessage(), ExitCode.BAD_INPUT);
     }
     if (e instanceof ToleranceException) {

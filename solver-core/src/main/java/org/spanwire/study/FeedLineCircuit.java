@@ -68,7 +68,7 @@ final class FeedLineCircuit {
         return operation;
       }
       double tighter = asked.options().tolerance() * Math.max(0.1, 0.5 * wanted / reached);
-      asked = new Solver(solver.options().withTolerance(tighter));
+      asked = solver.withTolerance(tighter);
     }
     throw new ToleranceException(
         String.format(
@@ -78,6 +78,8 @@ final class FeedLineCircuit {
             reached,
             frequencyHz * 1e-6,
             wanted),
+        frequencyHz,
+        wanted,
         reached);
   }
 

@@ -13,7 +13,6 @@ import org.apache.commons.math3.linear.ArrayFieldVector;
 import org.apache.commons.math3.linear.FieldLUDecomposition;
 import org.spanwire.Antenna;
 import org.spanwire.Solver;
-import org.spanwire.SolverOptions;
 import org.spanwire.circuit.Mismatch;
 import org.spanwire.geometry.Feed;
 
@@ -64,6 +63,16 @@ public final class FrequencyResponse {
    */
   public static FrequencyResponse of(
       Antenna antenna, FrequencyRange range, double accuracy, int threads) {
+    return of(new Solver(), antenna, range, accuracy, threads);
+  }
+
+  /**
+   * Solves an antenna over a range as {@link #of(Antenna, FrequencyRange, double, int)} does.
+   *
+   * @param watched its watch and its limit of memory are used, its tolerance is not
+   */
+  public static FrequencyResponse of(
+      Solver watched, Antenna antenna, FrequencyRange range, double accuracy, int threads) {
     if (!(accuracy >= 1e-5 && accuracy <= 0.05)) {
       throw new IllegalArgumentException(
           "accuracy " + accuracy + " must lie between 1e-5 and 0.05");
@@ -73,7 +82,7 @@ public final class FrequencyResponse {
           "range from " + range.lowHz() + " Hz must end at a higher frequency");
     }
     double tolerance = SOLVER_SHARE * accuracy;
-    Solver solver = new Solver(SolverOptions.defaults().withTolerance(tolerance));
+    Solver solver = watched.withTolerance(tolerance);
     return of(
         antenna.feeds(),
         range,

@@ -54,7 +54,7 @@ public record RequirementCheck(Design design) {
       double tighter = Math.max(TIGHTEST, TIGHTER * solver.options().tolerance());
       if (!open.isEmpty() && tighter < solver.options().tolerance()) {
         try {
-          Solver again = new Solver(solver.options().withTolerance(tighter));
+          Solver again = solver.withTolerance(tighter);
           checked.putAll(judge(installation, again, open, workers));
         } catch (ToleranceException e) {
           // The first look stands: undecided.

@@ -6,6 +6,7 @@ import java.util.Deque;
 import java.util.Iterator;
 import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CancellationException;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -38,6 +39,7 @@ final class Workers implements AutoCloseable {
    *
    * @return their results in the order of the tasks
    * @throws RuntimeException what the first failing task in that order threw
+   * @throws CancellationException if the calling thread is interrupted
    */
   <T> List<T> run(List<Callable<T>> tasks) {
     List<Future<T>> futures = new ArrayList<>();
@@ -87,7 +89,9 @@ final class Workers implements AutoCloseable {
     } catch (InterruptedException e) {
       pool.shutdownNow();
       Thread.currentThread().interrupt();
-      throw new IllegalStateException("interrupted while solving", e);
+      CancellationException cancelled = new CancellationException("interrupted while solving");
+      cancelled.initCause(e);
+      throw cancelled;
     }
   }
 
