@@ -1,8 +1,10 @@
 package org.spanwire.circuit;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import org.apache.commons.math3.complex.Complex;
 
 /**
@@ -73,12 +75,19 @@ public record FeedChain(Source source, List<Stage> stages) {
   }
 
   /**
-   * What happens at one frequency.
+   * All stages in cascade, each as it is with the load it faces; empty without stages.
    *
    * @param frequencyHz frequency in hertz, positive
    * @param load impedance at the feedpoint in ohms, {@link Complex#INF} for none
    */
-  public ChainState at(double frequencyHz, Complex load) {
+  public Optional<NPort> network(double frequencyHz, Complex load) {
+    return Arrays.stream(faced(frequencyHz, load).networks()).reduce(NPort::cascade);
+  }
+
+  /** What every stage is and sees, the transmitter first; one more is seen than there are. */
+  private record Faced(Complex[] seen, NPort[] networks) {}
+
+  private Faced faced(double frequencyHz, Complex load) {
     int count = stages.size();
     Complex[] seen = new Complex[count + 1];
     NPort[] networks = new NPort[count];
@@ -87,13 +96,26 @@ public record FeedChain(Source source, List<Stage> stages) {
       networks[k] = stages.get(k).element().facing(frequencyHz, seen[k + 1]);
       seen[k] = networks[k].terminated(2, seen[k + 1]).inputImpedance();
     }
+    return new Faced(seen, networks);
+  }
+
+  /**
+   * What happens at one frequency.
+   *
+   * @param frequencyHz frequency in hertz, positive
+   * @param load impedance at the feedpoint in ohms, {@link Complex#INF} for none
+   */
+  public ChainState at(double frequencyHz, Complex load) {
+    Faced faced = faced(frequencyHz, load);
+    Complex[] seen = faced.seen();
+    NPort[] networks = faced.networks();
     Drive drive = Drive.of(source, seen[0]);
     List<ChainState.Plane> planes = new ArrayList<>();
     List<ChainState.StageLoss> losses = new ArrayList<>();
     planes.add(
         new ChainState.Plane(
             "transmitter", Mismatch.of(seen[0], source.referenceOhm()), drive.power()));
-    for (int k = 0; k < count; k++) {
+    for (int k = 0; k < stages.size(); k++) {
       Stage stage = stages.get(k);
       Drive next = drive.through(networks[k], seen[k + 1]);
       losses.add(new ChainState.StageLoss(stage.name(), next.lost()));

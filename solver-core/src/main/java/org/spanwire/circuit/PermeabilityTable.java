@@ -1,6 +1,7 @@
 package org.spanwire.circuit;
 
 import java.util.Arrays;
+import java.util.Locale;
 import java.util.Objects;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -132,8 +133,13 @@ public final class PermeabilityTable {
       rows.put(f, new Complex(initial - 1, 0).divide(new Complex(1, f / relaxationHz)).add(1));
     }
     return of(
-        "%s, simple relaxation with initial permeability %s at %s Hz; invented for examples, no maker's data"
-            .formatted(name, initial, relaxationHz),
+        String.format(
+            Locale.ROOT,
+            "%s, initial permeability %.0f relaxing at %.1f MHz; invented for examples, no maker's"
+                + " data",
+            name,
+            initial,
+            relaxationHz / 1e6),
         rows);
   }
 

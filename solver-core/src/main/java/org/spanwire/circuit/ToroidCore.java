@@ -63,6 +63,16 @@ public record ToroidCore(
     };
   }
 
+  /** Length in metres of one turn of thin line around the section of the stack. */
+  public double turnLength() {
+    return outerDiameter - innerDiameter + 2 * height * count;
+  }
+
+  /** Area of the section in square metres, which the flux of every turn crosses. */
+  public double section() {
+    return (outerDiameter - innerDiameter) / 2 * height * count;
+  }
+
   /** Area in square metres that gives off heat: outside, inside and both faces of the stack. */
   public double surface() {
     double side = Math.PI * (outerDiameter + innerDiameter) * height * count;

@@ -179,23 +179,8 @@ final class AntennaReader {
   }
 
   private LumpedImpedance lumped(Item item, String kind) {
-    Fields fields = item.fields("r", "l", "c");
-    Optional<Item> l = fields.optional("l");
-    Optional<Item> c = fields.optional("c");
-    double resistance =
-        fields.optional("r").map(r -> evaluator.notNegative(r, Dimension.RESISTANCE)).orElse(0.0);
-    if (kind.equals("parallel")) {
-      double inductance = evaluator.positive(fields.required("l", "4.2 uH"), Dimension.INDUCTANCE);
-      double capacitance = evaluator.positive(fields.required("c", "60 pF"), Dimension.CAPACITANCE);
-      return LumpedImpedance.parallel(resistance, inductance, capacitance);
-    }
-    if (l.isEmpty() && c.isEmpty() && fields.optional("r").isEmpty()) {
-      throw item.fault(item.name() + " is empty; expected at least one of r, l, c");
-    }
-    return LumpedImpedance.series(
-        resistance,
-        l.map(i -> evaluator.notNegative(i, Dimension.INDUCTANCE)).orElse(0.0),
-        c.map(i -> evaluator.positive(i, Dimension.CAPACITANCE)).orElse(Double.POSITIVE_INFINITY));
+    LumpedReader lumped = new LumpedReader(evaluator);
+    return kind.equals("parallel") ? lumped.parallel(item) : lumped.series(item);
   }
 
   private String wire(Fields fields, Map<String, Wire> wires) {

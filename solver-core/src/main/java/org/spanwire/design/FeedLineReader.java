@@ -3,6 +3,7 @@ package org.spanwire.design;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.spanwire.Antenna;
 import org.spanwire.geometry.LumpedImpedance;
 import org.spanwire.geometry.Point;
@@ -22,6 +23,7 @@ final class FeedLineReader {
   FeedLine read(Item item, Antenna antenna, List<Stage> chain) {
     Fields fields = item.fields("path", "conductor", "earthed", "chokes", "polarity");
     requireOneLine(item, chain);
+    requireTransformerAtFeedpoint(item, chain);
     Item path = fields.required("path", "[[9 m, 0, 0.2 m]]");
     List<Point> points = new ArrayList<>();
     path.items("a list of points after the feedpoint such as [[9 m, 0, 0.2 m]]")
@@ -70,6 +72,28 @@ final class FeedLineReader {
             "the feed-chain has a choke between line and transmitter; with a "
                 + item.name()
                 + " write it there, as chokes: [{at: 14 m, impedance: 3 kohm}]");
+      }
+    }
+  }
+
+  /** The line ties to the transformer's common node, so nothing may lie between it and the arms. */
+  private static void requireTransformerAtFeedpoint(Item item, List<Stage> chain) {
+    Optional<Stage> before = Optional.empty();
+    for (Stage stage : chain) {
+      if (stage instanceof Stage.Line) {
+        return;
+      }
+      if (stage instanceof Stage.Transformer && before.isPresent()) {
+        throw item.fault(
+            "the feed-chain has "
+                + (before.get().kind().startsWith("a") ? "an " : "a ")
+                + before.get().kind()
+                + " between feedpoint and transformer, which a "
+                + item.name()
+                + " cannot tie to; move it to the transmitter's side of the transformer");
+      }
+      if (!(stage instanceof Stage.Choke) && before.isEmpty()) {
+        before = Optional.of(stage);
       }
     }
   }

@@ -1,6 +1,5 @@
 package org.spanwire.design;
 
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.math3.complex.Complex;
@@ -29,9 +28,8 @@ final class ImpedanceTable implements LumpedImpedance {
   }
 
   static ImpedanceTable read(Item item, String fitting) {
-    Path path = item.path();
-    String file = path.toString();
-    String[] lines = content(item, path).split("\\R", -1);
+    String file = item.path().toString();
+    String[] lines = TextFile.read(item).split("\\R", -1);
     if (!lines[0].strip().equals(HEADER)) {
       throw new DesignException(
           file, 1, 1, "header " + Words.quote(lines[0]) + "; expected " + HEADER);
@@ -46,15 +44,6 @@ final class ImpedanceTable implements LumpedImpedance {
       throw new DesignException(file, 1, 1, "table has no rows; expected at least one");
     }
     return new ImpedanceTable(fitting, file, rows.toArray(new double[0][]));
-  }
-
-  // A file that is missing is the fault of the line that names it.
-  private static String content(Item item, Path path) {
-    try {
-      return TextFile.read(path);
-    } catch (DesignException e) {
-      throw e.line() > 0 ? e : item.fault(e.getMessage());
-    }
   }
 
   private static double[] row(String file, int line, String text, double before) {

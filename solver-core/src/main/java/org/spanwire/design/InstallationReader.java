@@ -2,7 +2,6 @@ package org.spanwire.design;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.spanwire.unit.Dimension;
@@ -18,61 +17,7 @@ final class InstallationReader {
   }
 
   List<Stage> feedChain(Item item) {
-    return item.items("a list of stages such as [transformer: {ratio: 4}]").stream()
-        .map(this::stage)
-        .toList();
-  }
-
-  private Stage stage(Item item) {
-    Fields fields = item.fields("transformer", "choke", "line");
-    String kind = fields.only("transformer", "choke", "line");
-    Item stage = fields.required(kind, "{}");
-    return switch (kind) {
-      case "transformer" -> transformer(stage);
-      case "choke" -> choke(stage);
-      default -> line(stage);
-    };
-  }
-
-  private Stage transformer(Item item) {
-    Fields fields = item.fields("ratio", "touchstone", "output");
-    double ratio = evaluator.positive(fields.required("ratio", "4"), Dimension.NUMBER);
-    return new Stage.Transformer(
-        ratio,
-        fields.optional("touchstone").map(Item::path),
-        fields
-            .optional("output")
-            .map(
-                output ->
-                    output.choice(
-                        Map.of(
-                            "balanced", Stage.Output.BALANCED,
-                            "unbalanced", Stage.Output.UNBALANCED)))
-            .orElse(Stage.Output.BALANCED));
-  }
-
-  private Stage choke(Item item) {
-    Item impedance = item.fields("impedance").required("impedance", "3 kohm");
-    return new Stage.Choke(new ChokeReader(evaluator).impedance(impedance));
-  }
-
-  private Stage line(Item item) {
-    Fields fields = item.fields("impedance", "length", "velocity-factor", "loss");
-    double impedance =
-        evaluator.positive(fields.required("impedance", "50 ohm"), Dimension.RESISTANCE);
-    double length = evaluator.positive(fields.required("length", "20 m"), Dimension.LENGTH);
-    double velocityFactor =
-        evaluator.positive(fields.required("velocity-factor", "0.66"), Dimension.NUMBER);
-    Optional<Stage.Loss> loss = fields.optional("loss").map(this::loss);
-    return item.checked(() -> new Stage.Line(impedance, length, velocityFactor, loss));
-  }
-
-  private Stage.Loss loss(Item item) {
-    Fields fields = item.fields("frequency", "per", "value");
-    return new Stage.Loss(
-        evaluator.positive(fields.required("frequency", "10 MHz"), Dimension.FREQUENCY),
-        evaluator.positive(fields.required("per", "100 m"), Dimension.LENGTH),
-        evaluator.notNegative(fields.required("value", "2.2 dB"), Dimension.LEVEL));
+    return new StageReader(evaluator).chain(item);
   }
 
   /** The chosen plan, cut down to the chosen bands. */

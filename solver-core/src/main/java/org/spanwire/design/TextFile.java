@@ -20,6 +20,15 @@ final class TextFile {
 
   private TextFile() {}
 
+  /** A file that a document names; a missing one is the fault of the line that names it. */
+  static String read(Item item) {
+    try {
+      return read(item.path());
+    } catch (DesignException e) {
+      throw e.line() > 0 ? e : item.fault(e.getMessage());
+    }
+  }
+
   static String read(Path path) {
     String name = path.toString();
     if (!Files.exists(path)) {

@@ -1,8 +1,12 @@
 package org.spanwire.study;
 
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BinaryOperator;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * What a table of bands comes down to: what it takes to transmit on which band, and which part is
@@ -37,23 +41,37 @@ public record BandSummary(List<BandResponse> bands) {
   }
 
   /**
-   * The largest heat of any part that gives it off in one small body; empty if no such part has
-   * any. A line spreads its heat over its length and is left out.
+   * The hottest of the parts wound on cores, which give off their heat in one small body: choke and
+   * transformers; empty if none is known to have any.
    */
   public Optional<PartHeat> burnsFirst() {
-    return hottest(false);
+    return hottest().filter(BandSummary::onCore).findFirst();
   }
 
-  /** The largest heat of the line; empty if it has none. */
-  public Optional<PartHeat> line() {
-    return hottest(true);
+  /** The largest heat of each of the other parts, such as the line, which spreads it. */
+  public List<PartHeat> others() {
+    return hottest().filter(each -> !onCore(each)).toList();
   }
 
-  private Optional<PartHeat> hottest(boolean line) {
+  private static boolean onCore(PartHeat each) {
+    String part = each.heat().part();
+    return part.equals(Ledger.CHOKE) || part.startsWith(ChainModel.TRANSFORMER);
+  }
+
+  /** The largest heat of each part over the bands, the hottest first. */
+  private Stream<PartHeat> hottest() {
+    Comparator<PartHeat> byWatts = Comparator.comparingDouble(each -> each.heat().watts());
     return bands.stream()
         .flatMap(band -> band.heat().stream().map(heat -> new PartHeat(band.band(), heat)))
-        .filter(each -> each.heat().part().startsWith(ChainModel.LINE) == line)
         .filter(each -> each.heat().watts() > NEGLIGIBLE_WATTS)
-        .max(Comparator.comparingDouble(each -> each.heat().watts()));
+        .collect(
+            Collectors.toMap(
+                each -> each.heat().part(),
+                each -> each,
+                BinaryOperator.maxBy(byWatts),
+                LinkedHashMap::new))
+        .values()
+        .stream()
+        .sorted(byWatts.reversed());
   }
 }

@@ -7,17 +7,19 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.apache.commons.math3.complex.Complex;
+import org.spanwire.circuit.Attenuator;
 import org.spanwire.circuit.ChainState;
 import org.spanwire.circuit.FeedChain;
-import org.spanwire.circuit.LineAttenuation;
+import org.spanwire.circuit.Ladder;
 import org.spanwire.circuit.Mismatch;
 import org.spanwire.circuit.NPort;
 import org.spanwire.circuit.Network;
 import org.spanwire.circuit.Touchstone;
 import org.spanwire.circuit.Transformer;
-import org.spanwire.circuit.TransmissionLine;
+import org.spanwire.circuit.Winding;
 import org.spanwire.design.Design;
 import org.spanwire.design.Stage;
+import org.spanwire.geometry.LumpedImpedance;
 
 /**
  * The stages of a design as a circuit from the transmitter to the feedpoint. A choke acts on the
@@ -25,6 +27,7 @@ import org.spanwire.design.Stage;
  *
  * @param chain 2-ports from the transmitter
  * @param feedpointOhm reference of SWR at the feedpoint
+ * @param transmitter number of tuners beside the transmitter: SWR there is that before any tuner
  * @param transformerInput number of stages before the transformer nearest to the feedpoint
  * @param choke sum of all chokes' impedances
  * @param terminals with a feed line: what lies between the chain and the two terminals, ports as in
@@ -34,13 +37,14 @@ import org.spanwire.design.Stage;
 record ChainModel(
     FeedChain chain,
     double feedpointOhm,
+    int transmitter,
     Optional<Integer> transformerInput,
     List<Stage.Choke> choke,
     Network terminals,
     boolean lossless) {
 
-  /** Name of a line among the stages; a second one is numbered. */
-  static final String LINE = "line";
+  /** Name of a transformer among the stages; a second one is numbered. */
+  static final String TRANSFORMER = "transformer";
 
   static ChainModel of(Design design) {
     List<Stage> towardsAntenna = new ArrayList<>(design.feedChain());
@@ -58,15 +62,13 @@ record ChainModel(
       Stage stage = towardsAntenna.get(i);
       if (stage instanceof Stage.Choke choke) {
         chokes.add(choke);
-      } else if (stage instanceof Stage.Line line) {
-        stages.add(FeedChain.Stage.of(name(LINE, used), line(line), reference));
       } else if (stage instanceof Stage.Transformer transformer) {
         input = Optional.of(stages.size());
-        Optional<Touchstone> measured = transformer.touchstone().map(Touchstone::read);
+        Real real = Real.of(transformer);
         double near = reference;
         reference *= transformer.ratio();
-        if (i == top && measured.isPresent() && measured.get().ports() == 3) {
-          terminals = measured.get().network();
+        if (i == top && real.threeTerminals()) {
+          terminals = real.network().orElseThrow();
           lossless = false;
           continue;
         }
@@ -74,17 +76,20 @@ record ChainModel(
           terminals = Terminals.tie(transformer.output(), reference);
         }
         Network network =
-            measured
-                .map(file -> Transformer.floating(file.network()))
+            real.network()
+                .map(Transformer::floating)
                 .orElseGet(() -> Transformer.ideal(transformer.ratio(), near));
-        stages.add(FeedChain.Stage.of(name("transformer", used), network, reference));
+        stages.add(FeedChain.Stage.of(name(stage, used), network, reference));
+      } else {
+        stages.add(between(stage, name(stage, used), reference));
       }
     }
     FeedChain.Source source =
         new FeedChain.Source(
             design.powerWatts().orElse(Installation.ASSUMED_POWER), design.referenceOhm());
+    int tuners = (int) towardsAntenna.stream().takeWhile(Stage.Tuner.class::isInstance).count();
     return new ChainModel(
-        new FeedChain(source, stages), reference, input, chokes, terminals, lossless);
+        new FeedChain(source, stages), reference, tuners, input, chokes, terminals, lossless);
   }
 
   /** The transformer at the feedpoint, above the line; -1 for none. */
@@ -100,21 +105,46 @@ record ChainModel(
     return -1;
   }
 
-  private static String name(String kind, Map<String, Integer> used) {
-    int number = used.merge(kind, 1, Integer::sum);
-    return number == 1 ? kind : kind + " " + number;
+  private static String name(Stage stage, Map<String, Integer> used) {
+    int number = used.merge(stage.kind(), 1, Integer::sum);
+    return number == 1 ? stage.kind() : stage.kind() + " " + number;
   }
 
-  private static Network line(Stage.Line line) {
-    LineAttenuation attenuation =
-        line.loss()
-            .map(
-                loss ->
-                    LineAttenuation.ofConductor(
-                        loss.frequencyHz(), loss.decibels() / loss.length()))
-            .orElse(LineAttenuation.NONE);
-    return new TransmissionLine(
-        line.impedanceOhm(), line.length(), line.velocityFactor(), attenuation);
+  /**
+   * What is known of a transformer.
+   *
+   * @param network of one measured or wound
+   * @param threeTerminals whether it knows both antenna terminals and its common node
+   */
+  private record Real(Optional<Network> network, boolean threeTerminals) {
+    static Real of(Stage.Transformer transformer) {
+      if (transformer.wound().isPresent()) {
+        return new Real(transformer.wound().map(Winding::transformer), true);
+      }
+      Optional<Touchstone> file = transformer.touchstone().map(Touchstone::read);
+      return new Real(
+          file.map(Touchstone::network), file.filter(each -> each.ports() == 3).isPresent());
+    }
+  }
+
+  /** A stage that leaves the reference impedance as it is. */
+  private static FeedChain.Stage between(Stage stage, String name, double reference) {
+    if (stage instanceof Stage.Tuner tuner) {
+      return FeedChain.Stage.of(name, tuner.at(reference));
+    }
+    Network network;
+    if (stage instanceof Stage.Line line) {
+      network = line.line();
+    } else if (stage instanceof Stage.Matching matching) {
+      network = matching.ladder();
+    } else if (stage instanceof Stage.Attenuator attenuator) {
+      network = new Attenuator(attenuator.lossDb(), reference);
+    } else {
+      Stage.Stub stub = (Stage.Stub) stage;
+      LumpedImpedance seen = stub.line().stub(stub.shorted() ? Complex.ZERO : Complex.INF);
+      network = Ladder.of(new Ladder.Element(stub.inSeries(), seen));
+    }
+    return FeedChain.Stage.of(name, network, reference);
   }
 
   /** Impedance in ohms of all chokes together. */
@@ -126,15 +156,14 @@ record ChainModel(
     return sum;
   }
 
-  /** All 2-ports in cascade, then the terminals: port 1 at the transmitter, 2 and 3 at the arms. */
-  NPort toTerminals(double frequencyHz) {
+  /**
+   * All 2-ports in cascade, then the terminals: port 1 at the transmitter, 2 and 3 at the arms.
+   *
+   * @param seen impedance in ohms that the terminals show to the chain
+   */
+  NPort toTerminals(double frequencyHz, Complex seen) {
     NPort end = terminals.at(frequencyHz);
-    NPort chained = null;
-    for (FeedChain.Stage stage : chain.stages()) {
-      NPort next = stage.element().facing(frequencyHz, new Complex(stage.referenceOhm(), 0));
-      chained = chained == null ? next : chained.cascade(next);
-    }
-    return chained == null ? end : chained.join(2, end, 1);
+    return chain.network(frequencyHz, seen).map(all -> all.join(2, end, 1)).orElse(end);
   }
 
   /**
@@ -147,7 +176,7 @@ record ChainModel(
     List<ChainState.Plane> all = state.planes();
     Mismatch last = all.get(all.size() - 1).mismatch();
     planes.add(new PlaneMismatch(Plane.FEEDPOINT, Mismatch.of(last.impedance(), feedpointOhm)));
-    planes.add(new PlaneMismatch(Plane.TRANSMITTER, all.get(0).mismatch()));
+    planes.add(new PlaneMismatch(Plane.TRANSMITTER, all.get(transmitter).mismatch()));
     transformerInput.ifPresent(
         index -> planes.add(new PlaneMismatch(Plane.TRANSFORMER_INPUT, all.get(index).mismatch())));
     return planes;

@@ -38,6 +38,7 @@ final class FeedLineCircuit {
   private final double frequencyHz;
   private final Complex choke;
   private final NPort antenna;
+  private final Complex seen;
   private final NPort toTerminals;
 
   private FeedLineCircuit(SplitAntenna split, ChainModel chain, Solution solution) {
@@ -46,7 +47,8 @@ final class FeedLineCircuit {
     frequencyHz = solution.frequencyHz();
     choke = chain.chokeImpedance(frequencyHz);
     antenna = antenna(split, solution);
-    toTerminals = chain.toTerminals(frequencyHz);
+    seen = seen();
+    toTerminals = chain.toTerminals(frequencyHz, seen);
   }
 
   /**
@@ -85,13 +87,13 @@ final class FeedLineCircuit {
 
   private Operation operate(Solution unscaled) {
     PortState full = driven(choke);
-    Complex seen = seen();
     ChainState state = chain.chain().at(frequencyHz, seen);
+    Complex feedpoint = seen;
     if (!chain.lossless()) {
       Complex across = full.voltages().get(1).subtract(full.voltages().get(2));
       Complex around = full.currents().get(2).subtract(full.currents().get(1)).multiply(0.5);
-      seen = across.divide(around);
-      state = extended(state, seen, -full.power(2) - full.power(3));
+      feedpoint = across.divide(around);
+      state = extended(state, feedpoint, -full.power(2) - full.power(3));
     }
     boolean direct = split.line().polarity() == FeedLine.Polarity.FIRST_POINT;
     Complex first = full.voltages().get(direct ? 1 : 2);
@@ -104,8 +106,8 @@ final class FeedLineCircuit {
     SolvedFeed feed =
         new SolvedFeed(
             split.feed().name(),
-            seen,
-            relativeError(solution) * seen.abs(),
+            feedpoint,
+            relativeError(solution) * feedpoint.abs(),
             split.gap(),
             chain.planes(state));
     return new Operation(
@@ -183,8 +185,10 @@ final class FeedLineCircuit {
     List<ChainState.Plane> planes = new ArrayList<>(state.planes());
     List<ChainState.StageLoss> losses = new ArrayList<>(state.losses());
     planes.add(
-        new ChainState.Plane("transformer", Mismatch.of(seen, chain.feedpointOhm()), delivered));
-    losses.add(new ChainState.StageLoss("transformer", state.deliveredPower() - delivered));
+        new ChainState.Plane(
+            ChainModel.TRANSFORMER, Mismatch.of(seen, chain.feedpointOhm()), delivered));
+    losses.add(
+        new ChainState.StageLoss(ChainModel.TRANSFORMER, state.deliveredPower() - delivered));
     return new ChainState(state.frequencyHz(), state.availablePower(), planes, losses);
   }
 

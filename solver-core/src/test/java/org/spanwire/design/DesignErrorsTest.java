@@ -19,6 +19,9 @@ import org.junit.jupiter.params.provider.MethodSource;
  */
 class DesignErrorsTest {
 
+  private static final String RING =
+      "{outer: 61 mm, inner: 35.55 mm, height: 12.7 mm, material: generic-nickel-zinc}";
+
   private static final String LINE =
       "- line: {impedance: 50 ohm, length: 15 m, velocity-factor: 0.66}\n";
 
@@ -222,7 +225,48 @@ class DesignErrorsTest {
         fault(
             "transformer: {ratio: 4}",
             "line: »{impedance: 50 ohm, length: 3 m, velocity-factor: 1.5}",
-            "velocity factor 1.5 is above 1"),
+            "velocity factor 1.5 must be above 0 and at most 1"),
+        stage(
+            "line: {impedance: 50 ohm, length: 3 m, velocity-factor: 1, loss: »{per: 1 m}}",
+            "frequency"),
+        stage(
+            "line: {impedance: 50 ohm, length: 3 m, velocity-factor: 1, loss: {per: 1 m, table:"
+                + " [[9 MHz, 1 dB], »[7 MHz, 2 dB]]}}",
+            "sort the rows"),
+        stage(
+            "line: {impedance: 50 ohm, length: 3 m, velocity-factor: 1, loss: {per: 1 m, table:"
+                + " [[9 MHz, 1 dB], »[10 MHz]]}}",
+            "1 values"),
+        stage("stub: »{impedance: 50 ohm, length: 3 m, velocity-factor: 1}", "has no end"),
+        stage("attenuator: {loss: »-1 dB}", "at least 0"),
+        stage("matching: [series: »{}]", "at least one of r, l, c"),
+        stage("matching: »[]", "at least one element"),
+        stage("tuner: »{swr: 0.5}", "SWR of at least 1"),
+        stage("tuner: »{swr: 3, loss: 1 dB, limit-loss: 0.5 dB}", "nor fall"),
+        stage(
+            wound("ratio: 4", "connection: »autotransformers", "9"),
+            "did you mean autotransformer"),
+        stage(
+            wound("ratio: 5", "connection: »equal-delay", "9"), "the square of a number of lines"),
+        stage(wound("ratio: 9", "connection: »autotransformer", "6"), "expected ratio: 4"),
+        stage(wound("ratio: 4, output: balanced", "connection: »equal-delay", "9"), "remove"),
+        stage(wound("ratio: 4", "connection: equal-delay", "»2.5"), "whole number"),
+        stage(
+            "transformer: {ratio: 4, wound: »{connection: equal-delay, turns: 9, core: "
+                + RING
+                + ", line: {impedance: 100 ohm, length: 0.2 m, velocity-factor: 1}}}",
+            "too short for 9 turns of 0.05085 m"),
+        stage(
+            "transformer: {ratio: 4, wound: {connection: equal-delay, turns: 9, core: {outer: 6 mm,"
+                + " inner: 3 mm, height: 1 mm, material: »none.csv}, line: {impedance: 100 ohm,"
+                + " velocity-factor: 1}}}",
+            "none.csv",
+            "no such file"),
+        fault(
+            "- transformer: {ratio: 4}\n",
+            "- attenuator: {loss: 1 dB}\n  - transformer: {ratio: 4}\n  - line: {impedance: 50 ohm, length:"
+                + " 15 m, velocity-factor: 0.66}\nfeed-line: »{conductor: strand, path: [[7, 0, 1]]}\n",
+            "an attenuator between feedpoint and transformer"),
         fault(
             "diameter: 2 mm",
             "diameter: 2 mm, insulation: »{thickness: 1 mm, permittivity: 0.5}",
@@ -375,6 +419,15 @@ class DesignErrorsTest {
         fault("title: Small", "title: »*a", "alias is not allowed"),
         fault("title: Small", "title: Small\n---\na: b", 3, 1, "not valid YAML"),
         fault("title: Small", "title: S»\u0000mall", "character U+0000 is not allowed in YAML"));
+  }
+
+  private static Arguments stage(String stage, String... messages) {
+    return fault("transformer: {ratio: 4}", stage, messages);
+  }
+
+  private static String wound(String keys, String connection, String turns) {
+    return "transformer: {%s, wound: {%s, turns: %s, core: %s, line: {impedance: 100 ohm, velocity-factor: 1}}}"
+        .formatted(keys, connection, turns, RING);
   }
 
   private static Arguments fault(String part, String replacement, String... messages) {

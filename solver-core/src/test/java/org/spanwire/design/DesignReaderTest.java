@@ -9,6 +9,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.apache.commons.math3.complex.Complex;
 import org.junit.jupiter.api.Test;
+import org.spanwire.circuit.LineAttenuation;
+import org.spanwire.circuit.TransmissionLine;
 import org.spanwire.geometry.GeometryException;
 import org.spanwire.geometry.GeometryException.Subject;
 import org.spanwire.geometry.Point;
@@ -139,17 +141,19 @@ class DesignReaderTest {
     assertThat(design.title()).isEqualTo("Every key");
     assertThat(((Soil) design.antenna().ground()).conductivity()).isEqualTo(0.005);
     assertThat(design.feedChain())
-        .hasSize(3)
+        .hasSize(8)
         .contains(
             new Stage.Transformer(
                 4,
                 Optional.of(Designs.resource("complete.yaml").resolveSibling("balun.s3p")),
+                Optional.empty(),
                 Stage.Output.UNBALANCED),
-            new Stage.Line(50, 20, 0.66, Optional.of(new Stage.Loss(10e6, 100, 2.2))));
+            new Stage.Line(
+                new TransmissionLine(50, 20, 0.66, LineAttenuation.ofConductor(10e6, 2.2 / 100))));
     assertThat(((Stage.Choke) design.feedChain().get(1)).impedance().at(7e6))
         .isEqualTo(new Complex(2000, -1500));
     assertThat(design.referenceOhm()).isEqualTo(50);
-    assertThat(design.feedpointReferenceOhm()).isEqualTo(200);
+    assertThat(design.feedpointReferenceOhm()).isEqualTo(800);
     assertThat(design.powerWatts()).hasValue(100);
     assertThat(design.bands())
         .extracting(Band::name)

@@ -42,7 +42,7 @@ class BandSummaryTest {
   }
 
   @Test
-  void aLineSpreadsItsHeatAndSoDoesNotBurnFirst() {
+  void whatIsWoundOnCoresBurnsFirst() {
     BandSummary summary =
         new BandSummary(
             List.of(
@@ -50,7 +50,9 @@ class BandSummaryTest {
                 band("b", 1.5, new HeatAt("line 2", 40, 7e6), new HeatAt(Ledger.CHOKE, 8, 7.1e6))));
     assertThat(summary.burnsFirst())
         .contains(new BandSummary.PartHeat("b", new HeatAt(Ledger.CHOKE, 8, 7.1e6)));
-    assertThat(summary.line().orElseThrow().heat().watts()).isEqualTo(40);
+    assertThat(summary.others())
+        .extracting(each -> each.heat().watts())
+        .containsExactly(40.0, 30.0);
   }
 
   @Test
@@ -58,6 +60,6 @@ class BandSummaryTest {
     BandSummary summary =
         new BandSummary(List.of(band("a", 1.5, new HeatAt("transformer", 1e-14, 7e6))));
     assertThat(summary.burnsFirst()).isEmpty();
-    assertThat(summary.line()).isEmpty();
+    assertThat(summary.others()).isEmpty();
   }
 }

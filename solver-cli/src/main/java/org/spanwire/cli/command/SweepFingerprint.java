@@ -37,16 +37,20 @@ final class SweepFingerprint {
     }
   }
 
-  /** What the design file only names: tables of impedance, and measured transformers. */
+  /**
+   * What the design file only names: tables of impedance, measured transformers, core materials.
+   */
   private static void addFiles(MessageDigest digest, Sweep sweep) throws IOException {
     List<LumpedImpedance> tables = new ArrayList<>();
     sweep.base().antenna().fittings().forEach(fitting -> tables.add(fitting.impedance()));
     for (Stage stage : sweep.base().feedChain()) {
       if (stage instanceof Stage.Choke choke) {
         tables.add(choke.impedance());
-      } else if (stage instanceof Stage.Transformer transformer
-          && transformer.touchstone().isPresent()) {
-        digest.update(Files.readAllBytes(transformer.touchstone().get()));
+      } else if (stage instanceof Stage.Transformer transformer) {
+        transformer.wound().ifPresent(winding -> tables.add(winding.transformer().choke()));
+        if (transformer.touchstone().isPresent()) {
+          digest.update(Files.readAllBytes(transformer.touchstone().get()));
+        }
       }
     }
     for (LumpedImpedance table : tables) {

@@ -84,12 +84,11 @@ final class BandsText {
         "burns first",
         summary
             .burnsFirst()
-            .map(first -> first.heat().part() + " on " + words(first))
+            .map(first -> first.heat().part() + ", " + words(first))
             .orElse("no part is known to"));
-    summary
-        .line()
-        .ifPresent(
-            heat -> Conditions.line(out, "line", "most on " + words(heat) + ", spread along it"));
+    for (BandSummary.PartHeat other : summary.others()) {
+      Conditions.line(out, other.heat().part(), "up to " + words(other));
+    }
     if (!report.unknownHeat().isEmpty()) {
       Conditions.line(out, "not known", "heat of the " + String.join("; ", report.unknownHeat()));
     }
@@ -97,12 +96,12 @@ final class BandsText {
   }
 
   private String words(BandSummary.PartHeat heat) {
-    return heat.band()
-        + ", "
-        + Numbers.fixed(heat.heat().watts(), 1)
+    return Numbers.fixed(heat.heat().watts(), 1)
         + " W of "
         + Numbers.significant(report.powerWatts(), 6)
-        + " W, at "
+        + " W on "
+        + heat.band()
+        + ", at "
         + Numbers.megahertz(heat.heat().frequencyHz())
         + " MHz";
   }

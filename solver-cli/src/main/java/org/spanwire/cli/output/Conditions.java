@@ -62,7 +62,7 @@ public record Conditions(
   }
 
   boolean hasIdealTransformer() {
-    return transformers().stream().anyMatch(t -> t.touchstone().isEmpty());
+    return transformers().stream().anyMatch(Stage.Transformer::isIdeal);
   }
 
   private double ratio() {
@@ -112,9 +112,7 @@ public record Conditions(
     }
     line(out, "transformer", transformer());
     for (Stage stage : design.feedChain()) {
-      if (stage instanceof Stage.Line each) {
-        line(out, "line", line(each));
-      }
+      StageText.of(stage).ifPresent(words -> line(out, stage.kind(), words));
     }
     design.feedLine().ifPresent(route -> line(out, "feed line", route(route)));
     line(out, "power", power());
@@ -133,7 +131,7 @@ public record Conditions(
     }
     String kinds =
         transformers().stream()
-            .map(t -> t.touchstone().map(file -> "measured, " + file.getFileName()).orElse("ideal"))
+            .map(StageText::make)
             .distinct()
             .collect(Collectors.joining(" and "));
     return kinds
@@ -144,23 +142,6 @@ public record Conditions(
         + " at the feedpoint, "
         + transmitterReference()
         + " at the transmitter";
-  }
-
-  private static String line(Stage.Line line) {
-    return metres(line.length())
-        + " of "
-        + Numbers.significant(line.impedanceOhm(), 6)
-        + " ohm, velocity factor "
-        + Numbers.significant(line.velocityFactor(), 4)
-        + line.loss()
-            .map(
-                loss ->
-                    ", matched loss "
-                        + Numbers.significant(loss.decibels() / loss.length() * line.length(), 3)
-                        + " dB at "
-                        + Numbers.megahertz(loss.frequencyHz())
-                        + " MHz, rising with the root of frequency")
-            .orElse(", lossless");
   }
 
   private String power() {
@@ -192,7 +173,7 @@ public record Conditions(
     return feed.at().distanceAlong(wire.length());
   }
 
-  private static String metres(double value) {
+  static String metres(double value) {
     return Numbers.significant(value, 5) + " m";
   }
 

@@ -251,7 +251,7 @@ class ReportTest {
             "In short\n",
             "  tuner to 3:1  40 m\n",
             "  burns first   no part is known to\n",
-            "  line          most on 40 m, 12.0 W of 100 W, at 7.2 MHz",
+            "  line          up to 12.0 W of 100 W on 40 m, at 7.2 MHz",
             "  not known     heat of the transformer: taken as ideal\n",
             "SWR over the band",
             "  power         100 W available from the transmitter, assumed");
