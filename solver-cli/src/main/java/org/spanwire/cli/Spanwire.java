@@ -21,6 +21,7 @@ import org.spanwire.cli.command.ProgramVersion;
 import org.spanwire.cli.command.SchemaCommand;
 import org.spanwire.cli.command.SolveCommand;
 import org.spanwire.cli.command.SweepCommand;
+import org.spanwire.cli.command.YieldCommand;
 import org.spanwire.design.DesignException;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -41,6 +42,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
       SweepCommand.class,
       MergeCommand.class,
       CutCommand.class,
+      YieldCommand.class,
       CheckCommand.class,
       BaselineCommand.class,
       BalunCommand.class,

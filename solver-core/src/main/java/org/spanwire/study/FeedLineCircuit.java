@@ -9,8 +9,6 @@ import org.spanwire.Solution;
 import org.spanwire.Solver;
 import org.spanwire.ToleranceException;
 import org.spanwire.circuit.ChainState;
-import org.spanwire.circuit.CommonModeDrive;
-import org.spanwire.circuit.Mismatch;
 import org.spanwire.circuit.NPort;
 import org.spanwire.circuit.PortState;
 import org.spanwire.design.FeedLine;
@@ -29,27 +27,29 @@ import org.spanwire.result.CurrentSample;
  */
 final class FeedLineCircuit {
 
-  private static final double CIRCUIT_REFERENCE = 100;
   private static final int SAMPLES = 21;
   private static final int ATTEMPTS = 3;
 
   private final SplitAntenna split;
   private final ChainModel chain;
   private final double frequencyHz;
-  private final Complex choke;
   private final NPort antenna;
-  private final Complex seen;
-  private final NPort toTerminals;
+  private final DrivenChain driven;
 
   private FeedLineCircuit(SplitAntenna split, ChainModel chain, Solution solution) {
     this.split = split;
     this.chain = chain;
     frequencyHz = solution.frequencyHz();
-    choke = chain.chokeImpedance(frequencyHz);
     antenna = antenna(split, solution);
-    seen = seen();
-    toTerminals = chain.toTerminals(frequencyHz, seen);
+    driven = new DrivenChain(chain, frequencyHz, antenna);
   }
+
+  /**
+   * An operation with what it was computed from.
+   *
+   * @param terminals the antenna's three terminals against the node
+   */
+  record Solved(Operation operation, NPort terminals) {}
 
   /**
    * Solves at the transmitter's power; the solution is scaled to the design's feed voltage. The
@@ -58,16 +58,17 @@ final class FeedLineCircuit {
    *
    * @throws ToleranceException if the wanted tolerance could not be reached
    */
-  static Operation solve(SplitAntenna split, ChainModel chain, Solver solver, double frequencyHz) {
+  static Solved solve(SplitAntenna split, ChainModel chain, Solver solver, double frequencyHz) {
     double wanted = solver.options().tolerance();
     Solver asked = solver;
     double reached = Double.POSITIVE_INFINITY;
     for (int attempt = 0; attempt < ATTEMPTS; attempt++) {
       Solution unscaled = asked.solve(split.antenna(), frequencyHz);
-      Operation operation = new FeedLineCircuit(split, chain, unscaled).operate(unscaled);
+      FeedLineCircuit circuit = new FeedLineCircuit(split, chain, unscaled);
+      Operation operation = circuit.operate(unscaled);
       reached = operation.feeds().get(0).relativeError();
       if (reached <= wanted) {
-        return operation;
+        return new Solved(operation, circuit.antenna);
       }
       double tighter = asked.options().tolerance() * Math.max(0.1, 0.5 * wanted / reached);
       asked = solver.withTolerance(tighter);
@@ -86,28 +87,23 @@ final class FeedLineCircuit {
   }
 
   private Operation operate(Solution unscaled) {
-    PortState full = driven(choke);
-    ChainState state = chain.chain().at(frequencyHz, seen);
-    Complex feedpoint = seen;
-    if (!chain.lossless()) {
-      Complex across = full.voltages().get(1).subtract(full.voltages().get(2));
-      Complex around = full.currents().get(2).subtract(full.currents().get(1)).multiply(0.5);
-      feedpoint = across.divide(around);
-      state = extended(state, feedpoint, -full.power(2) - full.power(3));
-    }
+    PortState full = driven.full();
+    DrivenChain.End end = driven.end();
+    Complex seen = end.feedpoint();
+    ChainState state = end.state();
     boolean direct = split.line().polarity() == FeedLine.Polarity.FIRST_POINT;
     Complex first = full.voltages().get(direct ? 1 : 2);
     Complex last = full.voltages().get(direct ? 2 : 1);
     Complex toDesign = split.feed().voltage().divide(last.subtract(first));
     Solution solution =
         unscaled
-            .closed(f -> choke)
+            .closed(f -> driven.choke())
             .driven(List.of(first.negate().multiply(toDesign), last.multiply(toDesign)));
     SolvedFeed feed =
         new SolvedFeed(
             split.feed().name(),
-            feedpoint,
-            relativeError(solution) * feedpoint.abs(),
+            seen,
+            relativeError(solution) * seen.abs(),
             split.gap(),
             chain.planes(state));
     return new Operation(
@@ -129,35 +125,6 @@ final class FeedLineCircuit {
     return relative;
   }
 
-  /** Impedance in ohms that the terminals show to the chain. */
-  private Complex seen() {
-    PortState unit =
-        PortState.driven(
-            Terminals.beside(chain.terminals().at(frequencyHz), choke),
-            Complex.ONE,
-            new Complex(CIRCUIT_REFERENCE, 0),
-            antenna);
-    return unit.voltages().get(0).divide(unit.currents().get(0));
-  }
-
-  /** Everything, driven by the transmitter, with an impedance at the top of the line. */
-  private PortState driven(Complex top) {
-    double reference = chain.chain().source().referenceOhm();
-    double open = 2 * Math.sqrt(chain.chain().source().availablePower() * reference);
-    return PortState.driven(
-        Terminals.beside(toTerminals, top),
-        new Complex(open, 0),
-        new Complex(reference, 0),
-        antenna);
-  }
-
-  /** From the open-circuit voltage and the short-circuit current at the place of the choke. */
-  private CommonModeDrive drive() {
-    Complex open = driven(Complex.INF).voltages().get(3).negate();
-    Complex shorted = driven(Complex.ZERO).currents().get(3).negate();
-    return new CommonModeDrive(open, open.divide(shorted));
-  }
-
   /**
    * The antenna's three terminals against the node, the feed's capacitance across the first two.
    */
@@ -177,19 +144,7 @@ final class FeedLineCircuit {
         split.line().polarity() == FeedLine.Polarity.FIRST_POINT
             ? new int[] {1, 2, 3}
             : new int[] {2, 1, 3};
-    return NPort.ofAdmittance(y, new Complex(CIRCUIT_REFERENCE, 0)).select(order);
-  }
-
-  /** With the measured transformer between the chain's last plane and the feedpoint. */
-  private ChainState extended(ChainState state, Complex seen, double delivered) {
-    List<ChainState.Plane> planes = new ArrayList<>(state.planes());
-    List<ChainState.StageLoss> losses = new ArrayList<>(state.losses());
-    planes.add(
-        new ChainState.Plane(
-            ChainModel.TRANSFORMER, Mismatch.of(seen, chain.feedpointOhm()), delivered));
-    losses.add(
-        new ChainState.StageLoss(ChainModel.TRANSFORMER, state.deliveredPower() - delivered));
-    return new ChainState(state.frequencyHz(), state.availablePower(), planes, losses);
+    return NPort.ofAdmittance(y, new Complex(DrivenChain.CIRCUIT_REFERENCE, 0)).select(order);
   }
 
   private CommonMode commonMode(PortState full, Solution solution, Complex toPower) {
@@ -213,6 +168,11 @@ final class FeedLineCircuit {
               FeedLine.NAME, at, solution.current(FeedLine.NAME, at).multiply(toPower)));
     }
     return new CommonMode(
-        drive(), choke, full.currents().get(3).negate(), split.kirchhoff(solution), heat, samples);
+        driven.drive(),
+        driven.choke(),
+        full.currents().get(3).negate(),
+        split.kirchhoff(solution),
+        heat,
+        samples);
   }
 }

@@ -3,6 +3,7 @@ package org.spanwire.study;
 import java.util.function.DoubleUnaryOperator;
 import java.util.function.Function;
 import org.apache.commons.math3.complex.Complex;
+import org.spanwire.Solution;
 import org.spanwire.design.Requirement;
 import org.spanwire.result.Direction;
 import org.spanwire.study.CheckedRequirement.Quantity;
@@ -54,7 +55,7 @@ record Gauge(
           gain.minimumDbi(),
           POWER_SHARE,
           feed,
-          operation -> Math.pow(10, gainDbi(gain, operation) / 10),
+          operation -> Math.pow(10, gainDbi(gain, operation.solution()) / 10),
           ratio -> 10 * Math.log10(ratio));
     }
     if (requirement instanceof Requirement.MinimumEfficiency efficiency) {
@@ -129,12 +130,11 @@ record Gauge(
         value);
   }
 
-  private static double gainDbi(Requirement.MinimumGain gain, Operation operation) {
+  static double gainDbi(Requirement.MinimumGain gain, Solution solution) {
     return gain.azimuthDegrees().isPresent()
-        ? operation
-            .solution()
-            .gainDbi(new Direction(gain.elevationDegrees(), gain.azimuthDegrees().getAsDouble()))
-        : operation.solution().gainAtElevation(gain.elevationDegrees()).gainDbi();
+        ? solution.gainDbi(
+            new Direction(gain.elevationDegrees(), gain.azimuthDegrees().getAsDouble()))
+        : solution.gainAtElevation(gain.elevationDegrees()).gainDbi();
   }
 
   private static double swrOf(double magnitude) {

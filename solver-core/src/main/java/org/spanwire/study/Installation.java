@@ -1,13 +1,16 @@
 package org.spanwire.study;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.apache.commons.math3.complex.Complex;
 import org.spanwire.Antenna;
 import org.spanwire.Solution;
 import org.spanwire.Solver;
 import org.spanwire.circuit.ChainState;
+import org.spanwire.circuit.NPort;
 import org.spanwire.design.Design;
 import org.spanwire.design.Stage;
 import org.spanwire.geometry.Feed;
@@ -32,6 +35,9 @@ public final class Installation {
   public static final double ASSUMED_POWER = 100;
 
   private static final double LENGTH_TOLERANCE = 0.02;
+
+  /** Reference in ohms of the scattering parameter of a feedpoint without a feed line. */
+  static final double ONE_PORT_REFERENCE = 200;
 
   private final Antenna antenna;
   private final ChainModel chain;
@@ -126,10 +132,20 @@ public final class Installation {
    * @throws org.spanwire.circuit.CircuitException if a stage has no parameters there
    */
   public Operation solve(Solver solver, double frequencyHz) {
+    return solveWithPorts(solver, frequencyHz).operation();
+  }
+
+  /** Solves, and gives the antenna's terminals without the chain as {@link #planes} takes them. */
+  FeedLineCircuit.Solved solveWithPorts(Solver solver, double frequencyHz) {
     if (split.isPresent()) {
       return FeedLineCircuit.solve(split.get(), chain, solver, frequencyHz);
     }
-    Solution solution = solver.solve(antenna, frequencyHz);
+    Operation operation = withoutLine(solver.solve(antenna, frequencyHz));
+    Complex impedance = operation.feeds().get(0).impedance();
+    return new FeedLineCircuit.Solved(operation, NPort.load(impedance, ONE_PORT_REFERENCE));
+  }
+
+  private Operation withoutLine(Solution solution) {
     List<SolvedFeed> feeds =
         antenna.feeds().stream().map(feed -> solvedFeed(solution, feed)).toList();
     return new Operation(
@@ -137,6 +153,43 @@ public final class Installation {
         feeds,
         antenna.feeds().size() == 1 ? chainOf(solution) : Optional.empty(),
         Optional.empty());
+  }
+
+  /**
+   * What the first feed shows at the planes of the chain.
+   *
+   * @param terminals of an antenna that differs from this one in nothing but numbers
+   */
+  List<PlaneMismatch> planes(double frequencyHz, NPort terminals) {
+    if (split.isPresent()) {
+      DrivenChain driven = new DrivenChain(chain, frequencyHz, terminals);
+      return chain.planes(driven.end().state());
+    }
+    return chain.planes(chain.chain().at(frequencyHz, terminals.inputImpedance()));
+  }
+
+  /**
+   * Numbers that two installations share if their feed chains are the same: what the planes show of
+   * terminals that stand for no antenna in particular, the chokes and the power.
+   */
+  List<Object> chainSignature(double frequencyHz) {
+    Complex[] reflections = {new Complex(0.3, 0.2), new Complex(-0.1, 0.4), new Complex(0.2, -0.5)};
+    int ports = split.isPresent() ? reflections.length : 1;
+    Complex[][] s = new Complex[ports][ports];
+    for (int i = 0; i < ports; i++) {
+      Arrays.fill(s[i], Complex.ZERO);
+      s[i][i] = reflections[i];
+    }
+    List<Object> signature =
+        new ArrayList<>(planes(frequencyHz, NPort.ofScattering(s, ONE_PORT_REFERENCE)));
+    signature.add(chain.chokeImpedance(frequencyHz));
+    signature.add(powerWatts());
+    return signature;
+  }
+
+  /** Heat in watts of the chokes at the top of the feed line, which the design must have. */
+  double chokeWatts(double frequencyHz, NPort terminals) {
+    return new DrivenChain(chain, frequencyHz, terminals).full().power(4);
   }
 
   /**

@@ -1,0 +1,148 @@
+package org.spanwire.study;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+import org.spanwire.Solution;
+import org.spanwire.design.Design;
+import org.spanwire.design.Requirement;
+
+/**
+ * A requirement as a number that may not exceed its limit, on a {@link PortModel}.
+ *
+ * @param requirement what is required
+ * @param range index of the model's range of frequency
+ * @param ratio index among the model's ratios in decibels, −1 for a limit of something else
+ */
+record Criterion(Requirement requirement, int range, int ratio) {
+
+  /**
+   * The criteria of a design, with what a model needs for them.
+   *
+   * @param all the criteria
+   * @param ranges the design's bands first, then single frequencies of requirements
+   * @param decibels gains and efficiencies
+   * @param unknown requirements of a kind that is not judged here
+   */
+  record Set(
+      List<Criterion> all,
+      List<FrequencyRange> ranges,
+      List<ToDoubleFunction<Solution>> decibels,
+      List<Requirement> unknown) {
+
+    /** The design's requirements, or without any SWR of at most 2 and 3 on its bands. */
+    static Set of(Design design) {
+      List<FrequencyRange> ranges = new ArrayList<>();
+      design.bands().forEach(b -> ranges.add(new FrequencyRange(b.lowHz(), b.highHz())));
+      Set set = new Set(new ArrayList<>(), ranges, new ArrayList<>(), new ArrayList<>());
+      List<Requirement> wanted = new ArrayList<>(design.requirements());
+      if (wanted.isEmpty()) {
+        for (Verdict verdict : List.of(Verdict.DIRECT, Verdict.TUNABLE)) {
+          design
+              .bands()
+              .forEach(
+                  band ->
+                      wanted.add(
+                          new Requirement.MaximumSwr(
+                              new Requirement.InBand(band),
+                              verdict.limit(),
+                              Requirement.Plane.TRANSMITTER)));
+        }
+      }
+      wanted.forEach(set::add);
+      return set;
+    }
+
+    private void add(Requirement requirement) {
+      if (requirement instanceof Requirement.MinimumGain minimum) {
+        addRatio(requirement, solution -> Gauge.gainDbi(minimum, solution));
+      } else if (requirement instanceof Requirement.MinimumEfficiency) {
+        addRatio(requirement, solution -> 10 * Math.log10(solution.radiationEfficiency()));
+      } else if (requirement instanceof Requirement.MaximumSwr
+          || requirement instanceof Requirement.LowestVerdict
+          || requirement instanceof Requirement.MaximumChokeHeat) {
+        all.add(new Criterion(requirement, range(requirement.scope()), -1));
+      } else {
+        unknown.add(requirement);
+      }
+    }
+
+    private void addRatio(Requirement requirement, ToDoubleFunction<Solution> decibels) {
+      this.decibels.add(decibels);
+      all.add(new Criterion(requirement, range(requirement.scope()), this.decibels.size() - 1));
+    }
+
+    private int range(Requirement.Scope scope) {
+      FrequencyRange range =
+          scope instanceof Requirement.InBand in
+              ? new FrequencyRange(in.band().lowHz(), in.band().highHz())
+              : new FrequencyRange(
+                  ((Requirement.AtFrequency) scope).frequencyHz(),
+                  ((Requirement.AtFrequency) scope).frequencyHz());
+      if (!ranges.contains(range)) {
+        ranges.add(range);
+      }
+      return ranges.indexOf(range);
+    }
+  }
+
+  boolean atLeast() {
+    return ratio >= 0;
+  }
+
+  /** The limit: an SWR, a gain in dBi, an efficiency in dB, or watts. */
+  double limit() {
+    if (requirement instanceof Requirement.MinimumGain minimum) {
+      return minimum.minimumDbi();
+    }
+    if (requirement instanceof Requirement.MinimumEfficiency efficiency) {
+      return 10 * Math.log10(efficiency.minimum());
+    }
+    if (requirement instanceof Requirement.MaximumChokeHeat heat) {
+      return heat.maximumWatts();
+    }
+    return requirement instanceof Requirement.LowestVerdict verdict
+        ? Verdict.valueOf(verdict.lowest().name()).limit()
+        : ((Requirement.MaximumSwr) requirement).maximum();
+  }
+
+  private Plane plane() {
+    return requirement instanceof Requirement.MaximumSwr maximum
+        ? Plane.valueOf(maximum.plane().name())
+        : Plane.TRANSMITTER;
+  }
+
+  /** The largest SWR, the smallest ratio in decibels, or the largest heat in watts. */
+  double value(PortModel model, PortModel.Place place) {
+    double extreme = atLeast() ? Double.POSITIVE_INFINITY : 0;
+    for (double frequency : model.frequencies(range)) {
+      if (atLeast()) {
+        extreme = Math.min(extreme, place.decibels(range, frequency, ratio));
+      } else if (requirement instanceof Requirement.MaximumChokeHeat) {
+        extreme = Math.max(extreme, place.chokeWatts(range, frequency));
+      } else {
+        extreme = Math.max(extreme, place.swr(range, frequency, plane()));
+      }
+    }
+    return extreme;
+  }
+
+  boolean met(double value) {
+    return atLeast() ? value >= limit() : value <= limit();
+  }
+
+  /**
+   * How far a value at the limit may be off.
+   *
+   * @param error that of the model: 2 δ/(1 − |Γ|)² for an SWR, 1 dB per 0.02 for a gain, and twice
+   *     the relative error of a current for heat
+   */
+  double uncertainty(double error) {
+    if (atLeast()) {
+      return error / PortModel.PER_DECIBEL;
+    }
+    return requirement instanceof Requirement.MaximumChokeHeat
+        ? 2 * error * limit()
+        : error * (limit() + 1) * (limit() + 1) / 2;
+  }
+}
