@@ -17,15 +17,16 @@ final class CheckText {
 
   String render() {
     for (CheckReport.Checked each : report.designs()) {
+      out.append(out.isEmpty() ? "" : "\n");
       out.append(palette.heading(each.design().title()))
           .append("  (")
           .append(each.design().source())
           .append(")\n")
           .append(table(each.requirements()).render());
       each.requirements().stream().filter(checked -> !checked.passed()).forEach(this::cause);
-      out.append('\n');
     }
     SolveText.warnings(out, palette, report.warnings());
+    out.append('\n');
     out.append(palette.heading(summary())).append('\n');
     return out.toString();
   }

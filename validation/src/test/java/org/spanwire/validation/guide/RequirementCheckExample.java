@@ -29,12 +29,8 @@ public final class RequirementCheckExample {
       for (CheckedRequirement each :
           new RequirementCheck(kit.with("span", span)).run(new Solver(), 2)) {
         System.out.printf(
-            "%s, %s %s: margin %.1f %s%n",
-            span,
-            each.quantity().label(),
-            each.outcome().label(),
-            each.margin(),
-            each.quantity().unit());
+            "%s: %s %s, margin %.1f%n",
+            span, each.quantity().label(), each.outcome().label(), each.margin());
       }
     }
     // One exception type for each kind of bad input, with the place for a program to use.

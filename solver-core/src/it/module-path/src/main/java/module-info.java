@@ -1,0 +1,3 @@
+module hut {
+  requires org.spanwire;
+}
