@@ -3,7 +3,7 @@ package org.spanwire;
 /**
  * How a solver works.
  *
- * @param tolerance wanted relative accuracy of port impedances, 1e-6 to 0.1
+ * @param tolerance wanted relative accuracy of port impedances, 1e-7 to 0.1
  * @param memoryBytes memory in bytes that one solution may take, positive
  */
 public record SolverOptions(double tolerance, long memoryBytes) {
@@ -16,9 +16,9 @@ public record SolverOptions(double tolerance, long memoryBytes) {
 
   /** Checks the ranges. */
   public SolverOptions {
-    if (!(tolerance >= 1e-6 && tolerance <= 0.1)) {
+    if (!(tolerance >= 1e-7 && tolerance <= 0.1)) {
       throw new IllegalArgumentException(
-          "tolerance " + tolerance + " must lie between 1e-6 and 0.1");
+          "tolerance " + tolerance + " must lie between 1e-7 and 0.1");
     }
     if (memoryBytes <= 0) {
       throw new IllegalArgumentException("memory " + memoryBytes + " bytes must be positive");

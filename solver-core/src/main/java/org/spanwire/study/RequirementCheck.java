@@ -26,7 +26,7 @@ public record RequirementCheck(Design design) {
   /** Tolerance of the second look over that of the first. */
   private static final double TIGHTER = 0.1;
 
-  private static final double TIGHTEST = 1e-6;
+  private static final double TIGHTEST = 1e-7;
 
   /** Checks that there is a design. */
   public RequirementCheck {
