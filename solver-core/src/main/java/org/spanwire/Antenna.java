@@ -62,6 +62,16 @@ public final class Antenna {
     return wires.stream().filter(w -> w.name().equals(name)).findFirst();
   }
 
+  /** The same antenna with all wires farther up; metres, negative for down. */
+  public Antenna lifted(double metres) {
+    if (metres == 0) {
+      return this;
+    }
+    Builder builder = toBuilder();
+    builder.wires.replaceAll(wire -> wire.lifted(metres));
+    return builder.build();
+  }
+
   /** A builder that starts from this antenna. */
   public Builder toBuilder() {
     Builder builder = new Builder();

@@ -1,9 +1,11 @@
 package org.spanwire;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.stream.IntStream;
 import org.spanwire.geometry.GeometryException;
@@ -11,9 +13,9 @@ import org.spanwire.internal.mesh.Mesh;
 import org.spanwire.internal.mesh.MeshDensity;
 import org.spanwire.internal.mesh.Mesher;
 import org.spanwire.internal.mesh.Port;
+import org.spanwire.internal.moment.MomentFamily;
 import org.spanwire.internal.moment.PortSolution;
 import org.spanwire.internal.moment.SoilKernels;
-import org.spanwire.result.Warning;
 
 /**
  * Solves antennas by a Galerkin method of moments: mixed-potential equation, exact kernel of a
@@ -30,6 +32,12 @@ public final class Solver {
    * is filled.
    */
   private static final long BYTES_PER_ENTRY = 48;
+
+  /** Accuracy of interpolated integrals over that of single ones. */
+  private static final double INTERPOLATED = 2;
+
+  /** Memory that the moments of a family may take at most. */
+  private static final long MOST_FAMILY_BYTES = 1L << 29;
 
   private final SolverOptions options;
   private final Watch watch;
@@ -83,31 +91,117 @@ public final class Solver {
    * @throws CancellationException if the watch calls it off
    */
   public Solution solve(Antenna antenna, double frequencyHz) {
+    requireFeed(antenna);
+    for (int level = firstLevel(); ; level++) {
+      SolvedAntenna solved = solved(antenna, frequencyHz, level);
+      if (isGoodEnough(solved, level)) {
+        return solved;
+      }
+    }
+  }
+
+  /**
+   * Solves an antenna at many frequencies, much faster than one by one: see {@link SolutionFamily}.
+   *
+   * @param antenna at least one wire and one feed
+   * @param frequenciesHz frequencies in hertz, positive, at least one
+   * @return one solution for each frequency, in that order
+   * @throws GeometryException if the antenna cannot be modelled as given
+   * @throws ToleranceException if the wanted tolerance could not be reached
+   * @throws MemoryException if a solution would not fit into the memory allowed
+   * @throws CancellationException if the watch calls it off
+   */
+  public List<Solution> solveAll(Antenna antenna, double... frequenciesHz) {
+    SolutionFamily family = family(antenna, frequenciesHz, new double[1], 1);
+    return Arrays.stream(frequenciesHz).mapToObj(family::at).toList();
+  }
+
+  /**
+   * Prepares for solving an antenna at many frequencies and heights.
+   *
+   * @param antenna at least one wire and one feed
+   * @param frequenciesHz frequencies in hertz, positive, at least one
+   * @param lifts metres by which all wires are farther up than the antenna has them, negative for
+   *     down, at least one; {0} to leave them where they are
+   * @param threads number of threads; the results do not depend on it
+   * @throws GeometryException if the antenna cannot be modelled as given
+   * @throws ToleranceException if the wanted tolerance could not be reached
+   * @throws MemoryException if a solution would not fit into the memory allowed
+   * @throws CancellationException if the watch calls it off
+   */
+  public SolutionFamily family(
+      Antenna antenna, double[] frequenciesHz, double[] lifts, int threads) {
+    requireFeed(antenna);
+    return SolutionFamily.of(this, antenna, frequenciesHz, lifts, threads);
+  }
+
+  private static void requireFeed(Antenna antenna) {
     if (antenna.feeds().isEmpty()) {
       throw new GeometryException(
           GeometryException.Subject.ANTENNA, "", "the antenna has no feed; add at least one");
     }
-    List<Warning> warnings = ThinWireLimits.warnings(antenna, frequencyHz);
-    double accuracy = Math.min(1e-6, INTEGRAL_SHARE * options.tolerance());
-    double reached = Double.POSITIVE_INFINITY;
-    for (int level = MeshDensity.levelFor(options.tolerance());
-        level <= MeshDensity.FINEST_LEVEL;
-        level++) {
-      goOn();
-      Mesh mesh = mesh(antenna, frequencyHz, level);
-      checkMemory(mesh);
-      SolvedAntenna solved =
-          new SolvedAntenna(
-              antenna,
-              frequencyHz,
-              PortSolution.solve(mesh, antenna.ground(), frequencyHz, accuracy, soilKernels),
-              accuracy,
-              warnings);
-      reached = solved.relativeError();
-      if (reached <= options.tolerance()) {
-        watch.solved(frequencyHz, solved.unknowns());
-        return solved;
-      }
+  }
+
+  /** The coarsest mesh that has a fair chance of the wanted tolerance. */
+  int firstLevel() {
+    return MeshDensity.levelFor(options.tolerance());
+  }
+
+  /** The moments of an antenna on one mesh, if one can serve all frequencies. */
+  Optional<MomentFamily> moments(
+      Antenna antenna, double[] frequenciesHz, double[] lifts, int level, int threads) {
+    goOn();
+    Mesh mesh = mesh(antenna, frequenciesHz[frequenciesHz.length - 1], level);
+    checkMemory(mesh);
+    return MomentFamily.of(
+        mesh,
+        antenna.ground(),
+        frequenciesHz,
+        lifts,
+        accuracy(),
+        soilKernels,
+        Math.min(MOST_FAMILY_BYTES, options.memoryBytes() / 2),
+        threads);
+  }
+
+  /** Solves on the mesh of a level, whatever the error. */
+  SolvedAntenna solved(Antenna antenna, double frequencyHz, int level) {
+    goOn();
+    Mesh mesh = mesh(antenna, frequencyHz, level);
+    checkMemory(mesh);
+    return new SolvedAntenna(
+        antenna,
+        frequencyHz,
+        PortSolution.solve(mesh, antenna.ground(), frequencyHz, accuracy(), soilKernels),
+        accuracy(),
+        ThinWireLimits.warnings(antenna, frequencyHz));
+  }
+
+  /** Solves from moments at hand, whatever the error. */
+  SolvedAntenna solved(Antenna antenna, MomentFamily moments, double frequencyHz, double lift) {
+    goOn();
+    Antenna lifted = antenna.lifted(lift);
+    return new SolvedAntenna(
+        lifted,
+        frequencyHz,
+        moments.solve(frequencyHz, lift),
+        INTERPOLATED * accuracy(),
+        ThinWireLimits.warnings(lifted, frequencyHz));
+  }
+
+  private double accuracy() {
+    return Math.min(1e-6, INTEGRAL_SHARE * options.tolerance());
+  }
+
+  /** Whether a solution reaches the wanted tolerance; refuses where no finer mesh is left. */
+  boolean isGoodEnough(SolvedAntenna solved, int level) {
+    double reached = solved.relativeError();
+    if (reached <= options.tolerance()) {
+      watch.solved(solved.frequencyHz(), solved.unknowns());
+      return true;
+    }
+    if (level < MeshDensity.FINEST_LEVEL) {
+      return false;
     }
     throw new ToleranceException(
         String.format(
@@ -115,9 +209,9 @@ public final class Solver {
             "relative error %.2g of the feed impedance at %.6g MHz is above the wanted tolerance %.2g;"
                 + " ask for a larger tolerance",
             reached,
-            frequencyHz * 1e-6,
+            solved.frequencyHz() * 1e-6,
             options.tolerance()),
-        frequencyHz,
+        solved.frequencyHz(),
         options.tolerance(),
         reached);
   }

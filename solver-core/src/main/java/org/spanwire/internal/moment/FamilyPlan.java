@@ -51,9 +51,12 @@ record FamilyPlan(
   /** Least height of the probe over perfect ground, on which wires may stand, over its width. */
   private static final double LOWEST_PROBE = 1e-3;
 
-  /** Empty if too many nodes were needed. */
+  /** Empty if too many nodes were needed, or the lift would take wires off the ground. */
   static Optional<FamilyPlan> of(
       Mesh mesh, Ground ground, double[] frequenciesHz, double[] lifts, double accuracy) {
+    if (stands(mesh) && !(lifts.length == 1 && lifts[0] == 0)) {
+      return Optional.empty();
+    }
     LejaNodes frequencies = new LejaNodes(thinned(frequenciesHz), MOST_NODES);
     double[] up = thinned(lifts);
     double lowest = lowest(mesh);
@@ -91,6 +94,15 @@ record FamilyPlan(
                 heightCount.getAsInt(),
                 directCounts))
         : Optional.empty();
+  }
+
+  private static boolean stands(Mesh mesh) {
+    for (boolean grounded : mesh.grounded()) {
+      if (grounded) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static double lift(double place, double lowest, double[] lifts) {

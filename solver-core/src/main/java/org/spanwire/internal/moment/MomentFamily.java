@@ -27,9 +27,6 @@ import org.spanwire.unit.PhysicalConstants;
  */
 public final class MomentFamily {
 
-  /** Doubles that the moments may take: half a gigabyte. */
-  private static final long MOST_VALUES = 1L << 26;
-
   private final Mesh mesh;
   private final LejaNodes frequencies;
   private final LejaNodes heights;
@@ -65,6 +62,7 @@ public final class MomentFamily {
    * @param lifts wanted heights in metres above that of the mesh, rising; {0} for none
    * @param accuracy wanted relative accuracy of the integrals
    * @param tables kernels over soil
+   * @param mostBytes memory that the moments may take
    * @param threads number of threads; the result does not depend on it
    * @return empty where that takes too many nodes or too much memory: with fewer frequencies,
    *     closer together, it may work
@@ -76,9 +74,10 @@ public final class MomentFamily {
       double[] lifts,
       double accuracy,
       SoilKernels tables,
+      long mostBytes,
       int threads) {
     return FamilyPlan.of(mesh, ground, frequenciesHz, lifts, accuracy)
-        .filter(plan -> plan.values() <= MOST_VALUES)
+        .filter(plan -> Double.BYTES * plan.values() <= mostBytes)
         .map(plan -> of(plan, tables, threads));
   }
 

@@ -30,6 +30,8 @@ class MomentFamilyTest {
   /** Of the port admittances; the interpolation of single pairs is held to ten times that. */
   private static final double AGREEMENT = 1e-6;
 
+  private static final long BYTES = 1L << 28;
+
   private static final Conductor COATED =
       Conductor.bare(Materials.COPPER, 1e-3).withInsulation(new Insulation(6e-4, 2.3, 5e-4));
 
@@ -113,7 +115,7 @@ class MomentFamilyTest {
     for (Shape shape : Shape.values()) {
       Mesh mesh = shape.mesh(below.ground);
       MomentFamily family =
-          MomentFamily.of(mesh, below.ground, BANDS, new double[1], ACCURACY, new SoilKernels(), 2)
+          MomentFamily.of(mesh, below.ground, BANDS, new double[1], ACCURACY, new SoilKernels(), BYTES, 2)
               .orElseThrow();
       assertThat(family.frequencyNodes()).isLessThan(BANDS.length / 2);
       double[] between = {3.5e6, 3.7213e6, 7.1234e6, 14.0321e6, 14.35e6};
@@ -133,7 +135,7 @@ class MomentFamilyTest {
     for (Shape shape : Shape.values()) {
       Mesh mesh = shape.mesh(below.ground);
       MomentFamily family =
-          MomentFamily.of(mesh, below.ground, band, lifts, ACCURACY, new SoilKernels(), 2)
+          MomentFamily.of(mesh, below.ground, band, lifts, ACCURACY, new SoilKernels(), BYTES, 2)
               .orElseThrow();
       assertThat(family.heightNodes()).isLessThan(lifts.length / 2);
       double[] between = {-0.5, 0.6123, 4.9};
@@ -186,7 +188,7 @@ class MomentFamilyTest {
     List<double[]> matrices = new ArrayList<>();
     for (int threads : new int[] {1, 2, 8}) {
       matrices.add(
-          MomentFamily.of(mesh, ground, BANDS, new double[1], ACCURACY, new SoilKernels(), threads)
+          MomentFamily.of(mesh, ground, BANDS, new double[1], ACCURACY, new SoilKernels(), BYTES, threads)
               .orElseThrow()
               .matrix(7.0531e6, 0)
               .data);
@@ -206,8 +208,7 @@ class MomentFamilyTest {
                 BANDS,
                 new double[] {0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10},
                 ACCURACY,
-                new SoilKernels(),
-                1)
+                new SoilKernels(), BYTES, 1)
             .orElseThrow();
     assertThat(family.covers(10.1e6, 0)).isFalse();
     assertThat(family.covers(7.1e6, 15)).isFalse();

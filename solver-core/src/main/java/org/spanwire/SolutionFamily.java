@@ -1,0 +1,152 @@
+package org.spanwire;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.concurrent.Callable;
+import org.spanwire.internal.math.Parallel;
+import org.spanwire.internal.moment.MomentFamily;
+
+/**
+ * An antenna solved at many frequencies and at several heights: one mesh serves all of them, or as
+ * many as the wanted tolerance needs, and the moments that its matrix is made of are integrated at
+ * few frequencies and heights and interpolated between. Every solution equals that of {@link
+ * Solver#solve} within the tolerance, and states its error, that of the interpolation included.
+ * Immutable and safe for use by several threads.
+ */
+public final class SolutionFamily {
+
+  private final Solver solver;
+  private final Antenna antenna;
+  private final double[] lifts;
+  private final List<MomentFamily> levels = new ArrayList<>();
+  private final Map<Place, SolvedAntenna> solved = new HashMap<>();
+
+  /** A frequency in hertz and a lift in metres. */
+  private record Place(double frequencyHz, double lift) {}
+
+  private SolutionFamily(Solver solver, Antenna antenna, double[] lifts) {
+    this.solver = solver;
+    this.antenna = antenna;
+    this.lifts = lifts;
+  }
+
+  static SolutionFamily of(
+      Solver solver, Antenna antenna, double[] frequenciesHz, double[] lifts, int threads) {
+    SolutionFamily family =
+        new SolutionFamily(
+            solver, antenna, Arrays.stream(lifts).sorted().distinct().toArray());
+    double[] frequencies = Arrays.stream(frequenciesHz).sorted().distinct().toArray();
+    solver.check(antenna.lifted(family.lifts[0]), frequencies[0]);
+    family.fill(frequencies, threads);
+    return family;
+  }
+
+  /** Goes to finer meshes with the frequencies whose error is too large at any height. */
+  private void fill(double[] frequencies, int threads) {
+    double[] left = frequencies;
+    for (int level = solver.firstLevel(); left.length > 0; level++) {
+      List<MomentFamily> meshes = new ArrayList<>();
+      families(left, level, threads, meshes);
+      levels.addAll(meshes);
+      left = solve(meshes, left, level, threads);
+    }
+  }
+
+  /** One mesh if it can be, else one for each side of the widest gap between frequencies. */
+  private void families(double[] frequencies, int level, int threads, List<MomentFamily> to) {
+    Optional<MomentFamily> one =
+        solver.moments(antenna, frequencies, lifts, level, threads);
+    if (one.isPresent()) {
+      to.add(one.get());
+    } else if (frequencies.length > 1) {
+      int cut = 1;
+      for (int i = 2; i < frequencies.length; i++) {
+        if (frequencies[i] / frequencies[i - 1] > frequencies[cut] / frequencies[cut - 1]) {
+          cut = i;
+        }
+      }
+      families(Arrays.copyOfRange(frequencies, 0, cut), level, threads, to);
+      families(Arrays.copyOfRange(frequencies, cut, frequencies.length), level, threads, to);
+    }
+  }
+
+  /** Keeps what is good enough and returns the frequencies of the rest. */
+  private double[] solve(
+      List<MomentFamily> meshes, double[] frequencies, int level, int threads) {
+    List<Place> places = new ArrayList<>();
+    List<Callable<SolvedAntenna>> tasks = new ArrayList<>();
+    for (double frequency : frequencies) {
+      for (double lift : lifts) {
+        places.add(new Place(frequency, lift));
+        tasks.add(() -> solve(meshes, frequency, lift, level));
+      }
+    }
+    List<SolvedAntenna> found = Parallel.run(threads, tasks);
+    Set<Double> coarse = new TreeSet<>();
+    for (int i = 0; i < places.size(); i++) {
+      if (solver.isGoodEnough(found.get(i), level)) {
+        solved.putIfAbsent(places.get(i), found.get(i));
+      } else {
+        coarse.add(places.get(i).frequencyHz);
+      }
+    }
+    return coarse.stream().mapToDouble(Double::doubleValue).toArray();
+  }
+
+  private SolvedAntenna solve(
+      List<MomentFamily> meshes, double frequencyHz, double lift, int level) {
+    for (MomentFamily moments : meshes) {
+      if (moments.covers(frequencyHz, lift)) {
+        return solver.solved(antenna, moments, frequencyHz, lift);
+      }
+    }
+    return solver.solved(antenna.lifted(lift), frequencyHz, level);
+  }
+
+  /**
+   * The solution at a frequency, the antenna at its own height.
+   *
+   * @param frequencyHz frequency in hertz; those that were asked for are at hand, others among them
+   *     cost a factorisation, all others a solution of their own
+   * @throws ToleranceException if the wanted tolerance could not be reached
+   */
+  public Solution at(double frequencyHz) {
+    return at(frequencyHz, 0);
+  }
+
+  /**
+   * The solution at a frequency with all wires farther up.
+   *
+   * @param frequencyHz frequency in hertz, as at {@link #at(double)}
+   * @param lift metres, in the same way
+   * @throws ToleranceException if the wanted tolerance could not be reached
+   */
+  public Solution at(double frequencyHz, double lift) {
+    SolvedAntenna known = solved.get(new Place(frequencyHz, lift));
+    if (known != null) {
+      return known;
+    }
+    for (MomentFamily moments : levels) {
+      if (moments.covers(frequencyHz, lift)) {
+        SolvedAntenna found = solver.solved(antenna, moments, frequencyHz, lift);
+        if (found.relativeError() <= solver.options().tolerance()) {
+          return found;
+        }
+      }
+    }
+    return solver.solve(antenna.lifted(lift), frequencyHz);
+  }
+
+  /** Number of frequencies and heights at which moments were integrated, over all meshes. */
+  public int fills() {
+    return levels.stream()
+        .mapToInt(moments -> moments.frequencyNodes() * Math.max(1, moments.heightNodes()))
+        .sum();
+  }
+}
