@@ -6,8 +6,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import org.spanwire.internal.math.Parallel;
 import org.spanwire.internal.moment.MomentFamily;
@@ -39,29 +37,39 @@ public final class SolutionFamily {
   static SolutionFamily of(
       Solver solver, Antenna antenna, double[] frequenciesHz, double[] lifts, int threads) {
     SolutionFamily family =
-        new SolutionFamily(
-            solver, antenna, Arrays.stream(lifts).sorted().distinct().toArray());
+        new SolutionFamily(solver, antenna, Arrays.stream(lifts).sorted().distinct().toArray());
     double[] frequencies = Arrays.stream(frequenciesHz).sorted().distinct().toArray();
     solver.check(antenna.lifted(family.lifts[0]), frequencies[0]);
     family.fill(frequencies, threads);
     return family;
   }
 
-  /** Goes to finer meshes with the frequencies whose error is too large at any height. */
+  /** Goes to finer meshes with the places where the error is too large. */
   private void fill(double[] frequencies, int threads) {
-    double[] left = frequencies;
-    for (int level = solver.firstLevel(); left.length > 0; level++) {
+    List<Place> left = new ArrayList<>();
+    for (double frequency : frequencies) {
+      for (double lift : lifts) {
+        left.add(new Place(frequency, lift));
+      }
+    }
+    for (int level = solver.firstLevel(); !left.isEmpty(); level++) {
       List<MomentFamily> meshes = new ArrayList<>();
-      families(left, level, threads, meshes);
+      double[] lifted = left.stream().mapToDouble(Place::lift).sorted().distinct().toArray();
+      families(
+          left.stream().mapToDouble(Place::frequencyHz).distinct().toArray(),
+          lifted,
+          level,
+          threads,
+          meshes);
       levels.addAll(meshes);
       left = solve(meshes, left, level, threads);
     }
   }
 
   /** One mesh if it can be, else one for each side of the widest gap between frequencies. */
-  private void families(double[] frequencies, int level, int threads, List<MomentFamily> to) {
-    Optional<MomentFamily> one =
-        solver.moments(antenna, frequencies, lifts, level, threads);
+  private void families(
+      double[] frequencies, double[] lifted, int level, int threads, List<MomentFamily> to) {
+    Optional<MomentFamily> one = solver.moments(antenna, frequencies, lifted, level, threads);
     if (one.isPresent()) {
       to.add(one.get());
     } else if (frequencies.length > 1) {
@@ -71,32 +79,26 @@ public final class SolutionFamily {
           cut = i;
         }
       }
-      families(Arrays.copyOfRange(frequencies, 0, cut), level, threads, to);
-      families(Arrays.copyOfRange(frequencies, cut, frequencies.length), level, threads, to);
+      families(Arrays.copyOfRange(frequencies, 0, cut), lifted, level, threads, to);
+      families(
+          Arrays.copyOfRange(frequencies, cut, frequencies.length), lifted, level, threads, to);
     }
   }
 
-  /** Keeps what is good enough and returns the frequencies of the rest. */
-  private double[] solve(
-      List<MomentFamily> meshes, double[] frequencies, int level, int threads) {
-    List<Place> places = new ArrayList<>();
+  /** Keeps what is good enough and returns the rest. */
+  private List<Place> solve(List<MomentFamily> meshes, List<Place> places, int level, int threads) {
     List<Callable<SolvedAntenna>> tasks = new ArrayList<>();
-    for (double frequency : frequencies) {
-      for (double lift : lifts) {
-        places.add(new Place(frequency, lift));
-        tasks.add(() -> solve(meshes, frequency, lift, level));
-      }
-    }
+    places.forEach(p -> tasks.add(() -> solve(meshes, p.frequencyHz, p.lift, level)));
     List<SolvedAntenna> found = Parallel.run(threads, tasks);
-    Set<Double> coarse = new TreeSet<>();
+    List<Place> coarse = new ArrayList<>();
     for (int i = 0; i < places.size(); i++) {
       if (solver.isGoodEnough(found.get(i), level)) {
-        solved.putIfAbsent(places.get(i), found.get(i));
+        solved.put(places.get(i), found.get(i));
       } else {
-        coarse.add(places.get(i).frequencyHz);
+        coarse.add(places.get(i));
       }
     }
-    return coarse.stream().mapToDouble(Double::doubleValue).toArray();
+    return coarse;
   }
 
   private SolvedAntenna solve(
@@ -135,7 +137,7 @@ public final class SolutionFamily {
     for (MomentFamily moments : levels) {
       if (moments.covers(frequencyHz, lift)) {
         SolvedAntenna found = solver.solved(antenna, moments, frequencyHz, lift);
-        if (found.relativeError() <= solver.options().tolerance()) {
+        if (solver.isGoodEnough(found)) {
           return found;
         }
       }

@@ -193,11 +193,18 @@ public final class Solver {
     return Math.min(1e-6, INTEGRAL_SHARE * options.tolerance());
   }
 
-  /** Whether a solution reaches the wanted tolerance; refuses where no finer mesh is left. */
-  boolean isGoodEnough(SolvedAntenna solved, int level) {
-    double reached = solved.relativeError();
-    if (reached <= options.tolerance()) {
+  /** Whether a solution reaches the wanted tolerance: then the watch is told of it. */
+  boolean isGoodEnough(SolvedAntenna solved) {
+    boolean reaches = solved.relativeError() <= options.tolerance();
+    if (reaches) {
       watch.solved(solved.frequencyHz(), solved.unknowns());
+    }
+    return reaches;
+  }
+
+  /** The same, but refuses where no finer mesh is left. */
+  boolean isGoodEnough(SolvedAntenna solved, int level) {
+    if (isGoodEnough(solved)) {
       return true;
     }
     if (level < MeshDensity.FINEST_LEVEL) {
@@ -208,12 +215,12 @@ public final class Solver {
             Locale.ROOT,
             "relative error %.2g of the feed impedance at %.6g MHz is above the wanted tolerance %.2g;"
                 + " ask for a larger tolerance",
-            reached,
+            solved.relativeError(),
             solved.frequencyHz() * 1e-6,
             options.tolerance()),
         solved.frequencyHz(),
         options.tolerance(),
-        reached);
+        solved.relativeError());
   }
 
   private void goOn() {

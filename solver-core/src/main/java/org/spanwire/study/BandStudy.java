@@ -51,16 +51,18 @@ public record BandStudy(Installation installation, List<Double> elevationsDegree
   public List<BandResponse> run(Solver solver, List<Band> bands, int threads) {
     List<BandSamples> samples = bands.stream().map(band -> new BandSamples(band, points)).toList();
     double accepted = Math.max(REFLECTION_ERROR, 2 * solver.options().tolerance());
+    List<Double> first = samples.stream().flatMap(band -> band.missing().stream()).toList();
+    InstallationFamily family = new InstallationFamily(installation, solver, first, threads);
     try (Workers workers = new Workers(threads)) {
-      solveMissing(solver, workers, samples);
+      solveMissing(family, workers, samples);
       List<BandSamples> coarse = coarse(samples, accepted);
       while (!coarse.isEmpty()) {
         coarse.forEach(BandSamples::refine);
-        solveMissing(solver, workers, coarse);
+        solveMissing(family, workers, coarse);
         coarse = coarse(coarse, accepted);
       }
       List<Callable<BandResponse>> tasks = new ArrayList<>();
-      samples.forEach(band -> tasks.add(() -> judge(solver, band, accepted)));
+      samples.forEach(band -> tasks.add(() -> judge(family, band, accepted)));
       return workers.run(tasks);
     }
   }
@@ -72,11 +74,12 @@ public record BandStudy(Installation installation, List<Double> elevationsDegree
   }
 
   /** Solves all bands' missing frequencies in one go, so that no thread waits for a band to end. */
-  private void solveMissing(Solver solver, Workers workers, Collection<BandSamples> bands) {
+  private void solveMissing(
+      InstallationFamily family, Workers workers, Collection<BandSamples> bands) {
     List<Callable<BandSamples.Sample>> tasks = new ArrayList<>();
     for (BandSamples band : bands) {
       for (double frequency : band.missing()) {
-        tasks.add(() -> sample(installation.solve(solver, frequency)));
+        tasks.add(() -> sample(family.at(frequency)));
       }
     }
     List<BandSamples.Sample> solved = workers.run(tasks);
@@ -113,12 +116,12 @@ public record BandStudy(Installation installation, List<Double> elevationsDegree
     return heat;
   }
 
-  private BandResponse judge(Solver solver, BandSamples band, double accepted) {
+  private BandResponse judge(InstallationFamily family, BandSamples band, double accepted) {
     ReflectionCurve curve = band.curve(Plane.TRANSMITTER);
-    Operation best = installation.solve(solver, curve.search().best());
+    Operation best = family.at(curve.search().best());
     List<Operation> extra = new ArrayList<>(List.of(best));
     if (!band.range().isEdge(curve.search().worst())) {
-      extra.add(installation.solve(solver, curve.search().worst()));
+      extra.add(family.at(curve.search().worst()));
     }
     SolvedFeed bestFeed = best.feed(feed());
     Solution solution = best.solution();

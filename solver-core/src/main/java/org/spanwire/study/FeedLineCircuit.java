@@ -2,12 +2,9 @@ package org.spanwire.study;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.Solution;
-import org.spanwire.Solver;
-import org.spanwire.ToleranceException;
 import org.spanwire.circuit.ChainState;
 import org.spanwire.circuit.NPort;
 import org.spanwire.circuit.PortState;
@@ -28,7 +25,6 @@ import org.spanwire.result.CurrentSample;
 final class FeedLineCircuit {
 
   private static final int SAMPLES = 21;
-  private static final int ATTEMPTS = 3;
 
   private final SplitAntenna split;
   private final ChainModel chain;
@@ -51,39 +47,10 @@ final class FeedLineCircuit {
    */
   record Solved(Operation operation, NPort terminals) {}
 
-  /**
-   * Solves at the transmitter's power; the solution is scaled to the design's feed voltage. The
-   * solver judges its error with the feed's voltage halved over both arms; where the error is
-   * larger as driven in the circuit, it is asked for more.
-   *
-   * @throws ToleranceException if the wanted tolerance could not be reached
-   */
-  static Solved solve(SplitAntenna split, ChainModel chain, Solver solver, double frequencyHz) {
-    double wanted = solver.options().tolerance();
-    Solver asked = solver;
-    double reached = Double.POSITIVE_INFINITY;
-    for (int attempt = 0; attempt < ATTEMPTS; attempt++) {
-      Solution unscaled = asked.solve(split.antenna(), frequencyHz);
-      FeedLineCircuit circuit = new FeedLineCircuit(split, chain, unscaled);
-      Operation operation = circuit.operate(unscaled);
-      reached = operation.feeds().get(0).relativeError();
-      if (reached <= wanted) {
-        return new Solved(operation, circuit.antenna);
-      }
-      double tighter = asked.options().tolerance() * Math.max(0.1, 0.5 * wanted / reached);
-      asked = solver.withTolerance(tighter);
-    }
-    throw new ToleranceException(
-        String.format(
-            Locale.ROOT,
-            "relative error %.2g of the feed impedance with its line at %.6g MHz is above the"
-                + " wanted tolerance %.2g; ask for a larger tolerance",
-            reached,
-            frequencyHz * 1e-6,
-            wanted),
-        frequencyHz,
-        wanted,
-        reached);
+  /** At the transmitter's power; the solution is scaled to the design's feed voltage. */
+  static Solved operate(SplitAntenna split, ChainModel chain, Solution unscaled) {
+    FeedLineCircuit circuit = new FeedLineCircuit(split, chain, unscaled);
+    return new Solved(circuit.operate(unscaled), circuit.antenna);
   }
 
   private Operation operate(Solution unscaled) {

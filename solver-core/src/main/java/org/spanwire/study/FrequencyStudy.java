@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
+import java.util.function.DoubleFunction;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.Solution;
 import org.spanwire.Solver;
@@ -27,6 +28,9 @@ public record FrequencyStudy(
     int currentsPerWire,
     boolean powerBudget) {
 
+  /** Number of frequencies from which on a common mesh pays. */
+  private static final int MANY = 6;
+
   /** Takes copies. */
   public FrequencyStudy {
     elevationsDegrees = List.copyOf(elevationsDegrees);
@@ -42,9 +46,13 @@ public record FrequencyStudy(
    */
   public List<SolvedFrequency> run(
       Solver solver, Installation installation, List<Double> frequenciesHz, int threads) {
+    DoubleFunction<Operation> solve =
+        frequenciesHz.size() < MANY
+            ? frequency -> installation.solve(solver, frequency)
+            : new InstallationFamily(installation, solver, frequenciesHz, threads)::at;
     List<Callable<SolvedFrequency>> tasks = new ArrayList<>();
     for (double frequency : frequenciesHz) {
-      tasks.add(() -> extract(installation, installation.solve(solver, frequency)));
+      tasks.add(() -> extract(installation, solve.apply(frequency)));
     }
     try (Workers workers = new Workers(threads)) {
       return workers.run(tasks);

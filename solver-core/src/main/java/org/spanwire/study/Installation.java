@@ -9,6 +9,7 @@ import org.apache.commons.math3.complex.Complex;
 import org.spanwire.Antenna;
 import org.spanwire.Solution;
 import org.spanwire.Solver;
+import org.spanwire.ToleranceException;
 import org.spanwire.circuit.ChainState;
 import org.spanwire.circuit.NPort;
 import org.spanwire.design.Design;
@@ -34,6 +35,7 @@ public final class Installation {
   /** Watts that the transmitter is assumed to have where the design states no power. */
   public static final double ASSUMED_POWER = 100;
 
+  private static final int ATTEMPTS = 3;
   private static final double LENGTH_TOLERANCE = 0.02;
 
   /** Reference in ohms of the scattering parameter of a feedpoint without a feed line. */
@@ -130,6 +132,7 @@ public final class Installation {
    * Solves at a frequency in hertz.
    *
    * @throws org.spanwire.circuit.CircuitException if a stage has no parameters there
+   * @throws ToleranceException if the wanted tolerance could not be reached
    */
   public Operation solve(Solver solver, double frequencyHz) {
     return solveWithPorts(solver, frequencyHz).operation();
@@ -137,10 +140,53 @@ public final class Installation {
 
   /** Solves, and gives the antenna's terminals without the chain as {@link #planes} takes them. */
   FeedLineCircuit.Solved solveWithPorts(Solver solver, double frequencyHz) {
-    if (split.isPresent()) {
-      return FeedLineCircuit.solve(split.get(), chain, solver, frequencyHz);
+    Solver asked = solver;
+    for (int attempt = 1; ; attempt++) {
+      FeedLineCircuit.Solved found = operate(asked.solve(modelled(), frequencyHz));
+      if (found.operation().relativeError() <= solver.options().tolerance()) {
+        return found;
+      }
+      asked = tighter(solver, asked, attempt, found.operation());
     }
-    Operation operation = withoutLine(solver.solve(antenna, frequencyHz));
+  }
+
+  /**
+   * A solver that is asked for more. With a feed line the solver judges its error with the feed's
+   * voltage halved over both arms, and the error may be larger as driven in the circuit.
+   *
+   * @param solver with the wanted tolerance
+   * @param asked the solver of the last attempt
+   * @param attempts number of attempts so far
+   * @param missed what came out
+   * @throws ToleranceException after the last attempt
+   */
+  Solver tighter(Solver solver, Solver asked, int attempts, Operation missed) {
+    double wanted = solver.options().tolerance();
+    double reached = missed.relativeError();
+    if (attempts < ATTEMPTS) {
+      return solver.withTolerance(
+          asked.options().tolerance() * Math.max(0.1, 0.5 * wanted / reached));
+    }
+    double frequencyHz = missed.solution().frequencyHz();
+    throw new ToleranceException(
+        String.format(
+            Locale.ROOT,
+            "relative error %.2g of the feed impedance with its line at %.6g MHz is above the"
+                + " wanted tolerance %.2g; ask for a larger tolerance",
+            reached,
+            frequencyHz * 1e-6,
+            wanted),
+        frequencyHz,
+        wanted,
+        reached);
+  }
+
+  /** What a solution of {@link #modelled} amounts to behind the feed chain. */
+  FeedLineCircuit.Solved operate(Solution solution) {
+    if (split.isPresent()) {
+      return FeedLineCircuit.operate(split.get(), chain, solution);
+    }
+    Operation operation = withoutLine(solution);
     Complex impedance = operation.feeds().get(0).impedance();
     return new FeedLineCircuit.Solved(operation, NPort.load(impedance, ONE_PORT_REFERENCE));
   }

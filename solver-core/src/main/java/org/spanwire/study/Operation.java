@@ -29,6 +29,11 @@ public record Operation(
     feeds = List.copyOf(feeds);
   }
 
+  /** Largest estimated relative error of the feeds' impedances. */
+  double relativeError() {
+    return feeds.stream().mapToDouble(SolvedFeed::relativeError).max().orElseThrow();
+  }
+
   /** A feed by name. */
   public SolvedFeed feed(String name) {
     return feeds.stream()

@@ -115,7 +115,8 @@ class MomentFamilyTest {
     for (Shape shape : Shape.values()) {
       Mesh mesh = shape.mesh(below.ground);
       MomentFamily family =
-          MomentFamily.of(mesh, below.ground, BANDS, new double[1], ACCURACY, new SoilKernels(), BYTES, 2)
+          MomentFamily.of(
+                  mesh, below.ground, BANDS, new double[1], ACCURACY, new SoilKernels(), BYTES, 2)
               .orElseThrow();
       assertThat(family.frequencyNodes()).isLessThan(BANDS.length / 2);
       double[] between = {3.5e6, 3.7213e6, 7.1234e6, 14.0321e6, 14.35e6};
@@ -188,7 +189,8 @@ class MomentFamilyTest {
     List<double[]> matrices = new ArrayList<>();
     for (int threads : new int[] {1, 2, 8}) {
       matrices.add(
-          MomentFamily.of(mesh, ground, BANDS, new double[1], ACCURACY, new SoilKernels(), BYTES, threads)
+          MomentFamily.of(
+                  mesh, ground, BANDS, new double[1], ACCURACY, new SoilKernels(), BYTES, threads)
               .orElseThrow()
               .matrix(7.0531e6, 0)
               .data);
@@ -208,7 +210,9 @@ class MomentFamilyTest {
                 BANDS,
                 new double[] {0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10},
                 ACCURACY,
-                new SoilKernels(), BYTES, 1)
+                new SoilKernels(),
+                BYTES,
+                1)
             .orElseThrow();
     assertThat(family.covers(10.1e6, 0)).isFalse();
     assertThat(family.covers(7.1e6, 15)).isFalse();
