@@ -2,6 +2,7 @@ package org.spanwire;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Function;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.geometry.Point;
 import org.spanwire.internal.basis.CurrentExpansion;
@@ -75,6 +76,20 @@ final class CurrentFields {
   }
 
   NearField nearField(Point point) {
+    requireOutside(point);
+    return fieldAtPoint().at(point);
+  }
+
+  Function<Point, NearField> nearFieldMap(double relativeTolerance) {
+    FieldAtPoint map =
+        FieldAtPoint.tabulated(current, frequencyHz, ground, relativeTolerance);
+    return point -> {
+      requireOutside(point);
+      return map.at(point);
+    };
+  }
+
+  private void requireOutside(Point point) {
     for (Piece piece : conductors) {
       double distance = piece.distance(point.x(), point.y(), point.z());
       if (distance < piece.radius() * (1 - 1e-9)) {
@@ -90,7 +105,6 @@ final class CurrentFields {
                 piece.radius()));
       }
     }
-    return fieldAtPoint().at(point);
   }
 
   /** From reciprocity: h = 4π (r E)/(−jk0η0 I), E the far field for the current I. */

@@ -1,6 +1,7 @@
 package org.spanwire;
 
 import java.util.List;
+import java.util.function.Function;
 import org.spanwire.geometry.Point;
 import org.spanwire.result.Direction;
 import org.spanwire.result.GainSample;
@@ -32,6 +33,17 @@ public interface FieldSource {
   default List<NearField> nearFields(List<Point> points) {
     return points.stream().map(this::nearField).toList();
   }
+
+  /**
+   * Fields at points, for maps of very many: over soil from a table of the Sommerfeld integrals that
+   * grows with the places looked at, some ten times faster than {@link #nearField}. Immutable to
+   * its user and safe for use by several threads; a value does not depend on which points were
+   * asked for before.
+   *
+   * @param relativeTolerance wanted error of the direct and of the reflected field each, 1e-6 to
+   *     1e-2; where the two cancel the error is more against their sum
+   */
+  Function<Point, NearField> nearFieldMap(double relativeTolerance);
 
   /**
    * Far field r E e^{+jk0r} in a direction, with its polarization; zero below a ground. Over soil

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.function.DoubleFunction;
+import java.util.function.Function;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.geometry.Point;
 import org.spanwire.geometry.Wire;
@@ -189,6 +190,11 @@ public final class PrescribedCurrent implements FieldSource {
   @Override
   public NearField nearField(Point point) {
     return fields.nearField(point);
+  }
+
+  @Override
+  public Function<Point, NearField> nearFieldMap(double relativeTolerance) {
+    return fields.nearFieldMap(relativeTolerance);
   }
 
   @Override

@@ -19,6 +19,12 @@ import org.spanwire.result.Warning;
  */
 public interface Solution extends FieldSource {
 
+  /** The antenna that was solved, with the voltages that drive its feeds. */
+  Antenna antenna();
+
+  /** Power in watts that all feeds together deliver to the antenna, Re Σ V·I*. */
+  double acceptedPower();
+
   /**
    * Input impedance in ohms of the first feed with all feeds driven as stated; infinite for zero
    * current.

@@ -3,6 +3,7 @@ package org.spanwire;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.complex.Complex;
@@ -109,6 +110,11 @@ final class SolvedAntenna implements Solution {
       }
     }
     return worst;
+  }
+
+  @Override
+  public Antenna antenna() {
+    return antenna;
   }
 
   @Override
@@ -279,7 +285,8 @@ final class SolvedAntenna implements Solution {
     return samples;
   }
 
-  private double accepted() {
+  @Override
+  public double acceptedPower() {
     double power = 0;
     for (int i = 0; i < feedVoltages.length; i++) {
       power += feedVoltages[i].multiply(feedCurrents[i].conjugate()).getReal();
@@ -288,12 +295,17 @@ final class SolvedAntenna implements Solution {
   }
 
   private GainPattern pattern() {
-    return fields.pattern(accepted());
+    return fields.pattern(acceptedPower());
   }
 
   @Override
   public NearField nearField(Point point) {
     return fields.nearField(point);
+  }
+
+  @Override
+  public Function<Point, NearField> nearFieldMap(double relativeTolerance) {
+    return fields.nearFieldMap(relativeTolerance);
   }
 
   @Override
@@ -318,12 +330,12 @@ final class SolvedAntenna implements Solution {
 
   @Override
   public MainLobe mainLobe() {
-    return fields.mainLobe(accepted());
+    return fields.mainLobe(acceptedPower());
   }
 
   @Override
   public List<Lobe> lobes() {
-    return fields.lobes(accepted());
+    return fields.lobes(acceptedPower());
   }
 
   @Override
@@ -351,7 +363,7 @@ final class SolvedAntenna implements Solution {
 
   @Override
   public double radiationEfficiency() {
-    return radiated() / accepted();
+    return radiated() / acceptedPower();
   }
 
   private double fittingLoss() {
@@ -382,7 +394,7 @@ final class SolvedAntenna implements Solution {
   @Override
   public PowerBudget powerBudget() {
     return new PowerBudget(
-        accepted(),
+        acceptedPower(),
         radiated(),
         ports.distributedLoss(current),
         fittingLoss(),

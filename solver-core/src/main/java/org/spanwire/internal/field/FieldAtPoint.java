@@ -2,10 +2,12 @@ package org.spanwire.internal.field;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.geometry.Point;
 import org.spanwire.internal.basis.CurrentExpansion;
 import org.spanwire.internal.halfspace.ReflectedFieldKernel;
+import org.spanwire.internal.halfspace.ReflectedFieldTable;
 import org.spanwire.internal.mesh.Piece;
 import org.spanwire.medium.FreeSpace;
 import org.spanwire.medium.Ground;
@@ -30,10 +32,12 @@ public final class FieldAtPoint {
   private final Complex permittivity;
   private final double smoothing2;
   private final double tolerance;
+  private final double directAccuracy;
   private final List<SourcePiece> direct = new ArrayList<>();
   private final List<Terminal> terminals;
   private final List<Stretch> stretches;
   private final List<Terminal> charges;
+  private final Optional<ReflectedFieldTable> table;
 
   /**
    * Prepares the field of a current.
@@ -47,7 +51,7 @@ public final class FieldAtPoint {
    */
   public FieldAtPoint(
       CurrentExpansion current, double frequencyHz, Ground ground, double relativeTolerance) {
-    this(current, frequencyHz, ground, relativeTolerance, 0);
+    this(current, frequencyHz, ground, relativeTolerance, 0, false);
   }
 
   /** The same with a distance in metres over which the field of line currents is smoothed. */
@@ -57,9 +61,30 @@ public final class FieldAtPoint {
       Ground ground,
       double relativeTolerance,
       double smoothing) {
+    this(current, frequencyHz, ground, relativeTolerance, smoothing, false);
+  }
+
+  /**
+   * The same for very many points: over soil the Sommerfeld integrals come from a table that grows
+   * with the places looked at. The error of direct and reflected field each is the tolerance; where
+   * the two cancel it is more against their sum.
+   */
+  public static FieldAtPoint tabulated(
+      CurrentExpansion current, double frequencyHz, Ground ground, double relativeTolerance) {
+    return new FieldAtPoint(current, frequencyHz, ground, relativeTolerance, 0, true);
+  }
+
+  private FieldAtPoint(
+      CurrentExpansion current,
+      double frequencyHz,
+      Ground ground,
+      double relativeTolerance,
+      double smoothing,
+      boolean tabulated) {
     this.k = PhysicalConstants.wavenumber(frequencyHz);
     this.ground = ground;
     this.tolerance = relativeTolerance;
+    this.directAccuracy = tabulated ? 0.1 * relativeTolerance : DIRECT_ACCURACY;
     this.smoothing2 = smoothing * smoothing;
     double largest = 0;
     List<SourcePiece> sources = new ArrayList<>();
@@ -84,7 +109,12 @@ public final class FieldAtPoint {
       permittivity = soil.complexPermittivity(frequencyHz);
       stretches = Stretch.of(sources);
       charges = Terminal.charges(sources, largest);
+      table =
+          tabulated
+              ? Optional.of(new ReflectedFieldTable(k, permittivity, 0.1 * relativeTolerance))
+              : Optional.empty();
     } else {
+      table = Optional.empty();
       permittivity = Complex.ONE;
       stretches = List.of();
       charges = List.of();
@@ -123,8 +153,11 @@ public final class FieldAtPoint {
               + " least 0 m");
     }
     java.util.Arrays.fill(out, 0, DirectField.VALUES, 0);
-    new DirectField(direct, terminals, k, smoothing2, DIRECT_ACCURACY).add(x, y, z, out);
-    if (!stretches.isEmpty()) {
+    new DirectField(direct, terminals, k, smoothing2, directAccuracy).add(x, y, z, out);
+    if (table.isPresent()) {
+      new ReflectedField(stretches, charges, k, table.get()::evaluate, tolerance)
+          .add(x, y, z, out, new double[2]);
+    } else if (!stretches.isEmpty()) {
       addReflected(x, y, z, out);
     }
     scale(out);
@@ -146,7 +179,7 @@ public final class FieldAtPoint {
   private double[] reflect(double x, double y, double z, double accuracy, double[] out) {
     double[] gross = new double[2];
     ReflectedFieldKernel kernel = new ReflectedFieldKernel(k, permittivity, accuracy);
-    new ReflectedField(stretches, charges, k, kernel, 10 * accuracy).add(x, y, z, out, gross);
+    new ReflectedField(stretches, charges, k, kernel::evaluate, 10 * accuracy).add(x, y, z, out, gross);
     return gross;
   }
 

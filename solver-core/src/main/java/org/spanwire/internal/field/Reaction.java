@@ -72,7 +72,7 @@ public final class Reaction {
               Stretch.of(from),
               Terminal.charges(from, largest(from)),
               reaction.k,
-              kernel,
+              kernel::evaluate,
               relativeTolerance);
       for (Stretch stretch : Stretch.of(to)) {
         reaction.reflected(reflected, stretch, 0, stretch.length(), 0, sum);

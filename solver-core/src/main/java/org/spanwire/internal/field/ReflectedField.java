@@ -25,17 +25,26 @@ final class ReflectedField {
 
   private static final int CHARGE = 12;
 
+  /** Weights of the last two Legendre coefficients at the nodes, in turn. */
+  private static final double[] LAST = lastCoefficients();
+
+  /** Where kernels and their derivatives come from. */
+  @FunctionalInterface
+  interface Kernel {
+    /** As {@link ReflectedFieldKernel#evaluate}. */
+    void evaluate(double rho, double zeta, double[] out);
+  }
+
   private final double k;
   private final List<Stretch> stretches;
   private final List<Terminal> charges;
-  private final ReflectedFieldKernel kernel;
+  private final Kernel kernel;
   private final double tolerance;
 
   private final double[] kernels = new double[ReflectedFieldKernel.VALUES];
   private final double[] currents = new double[2 * NODES];
   private final double[] slopes = new double[2 * NODES];
   private final double[][] values = new double[NODES][CHANNELS];
-  private final double[] legendre = new double[NODES];
 
   private double x;
   private double y;
@@ -53,7 +62,7 @@ final class ReflectedField {
       List<Stretch> stretches,
       List<Terminal> charges,
       double k,
-      ReflectedFieldKernel kernel,
+      Kernel kernel,
       double tolerance) {
     this.k = k;
     this.stretches = stretches;
@@ -133,6 +142,17 @@ final class ReflectedField {
     return tail(0, 6, least) && tail(6, CHARGE, least) && tail(CHARGE, CHANNELS, least);
   }
 
+  private static double[] lastCoefficients() {
+    double[] last = new double[2 * NODES];
+    double[] legendre = new double[NODES];
+    for (int node = 0; node < NODES; node++) {
+      LegendrePolynomials.fill(RULE.node(node), NODES - 1, RULE.weight(node), legendre, 0);
+      last[2 * node] = (NODES - 0.5) * legendre[NODES - 1];
+      last[2 * node + 1] = (NODES - 1.5) * legendre[NODES - 2];
+    }
+    return last;
+  }
+
   /** Whether the last two Legendre coefficients of a vector are small against its largest value. */
   private boolean tail(int from, int to, double share) {
     double largest = 0;
@@ -143,9 +163,8 @@ final class ReflectedField {
       for (int node = 0; node < NODES; node++) {
         double value = values[node][channel];
         largest = Math.max(largest, Math.abs(value));
-        LegendrePolynomials.fill(RULE.node(node), NODES - 1, RULE.weight(node), legendre, 0);
-        odd += (NODES - 0.5) * legendre[NODES - 1] * value;
-        even += (NODES - 1.5) * legendre[NODES - 2] * value;
+        odd += LAST[2 * node] * value;
+        even += LAST[2 * node + 1] * value;
       }
       last = Math.max(last, Math.abs(odd) + Math.abs(even));
     }

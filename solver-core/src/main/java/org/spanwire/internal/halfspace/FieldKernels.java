@@ -12,14 +12,12 @@ final class FieldKernels implements KernelSet {
 
   /** Sets the distance R' from the image. */
   void prepare(double distance) {
-    slope = distance / (1 + distance);
+    slope = slope(distance);
   }
 
-  /** Takes the equalising factor out of the integrals again. */
-  void finish(double[] values) {
-    for (int i = ReflectedFieldKernel.CROSS_OVER_RHO; i < ReflectedFieldKernel.VALUES; i++) {
-      values[i] /= slope;
-    }
+  /** The equalising factor at a distance R'. */
+  static double slope(double distance) {
+    return distance / (1 + distance);
   }
 
   @Override

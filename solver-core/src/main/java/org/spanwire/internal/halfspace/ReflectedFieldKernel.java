@@ -65,22 +65,31 @@ public final class ReflectedFieldKernel {
    */
   public void evaluate(double rho, double zeta, double[] out) {
     SommerfeldQuadrature.check(rho, zeta);
+    scaled(rho, zeta, out, new VectorQuadrature(VALUES));
+    restore(rho, zeta, out);
+  }
+
+  /** The smooth part: what {@link #restore} makes kernels and derivatives of. */
+  void scaled(double rho, double zeta, double[] out, VectorQuadrature workSpace) {
     if (quadrature.isFreeSpace()) {
       Arrays.fill(out, 0, VALUES, 0);
       return;
     }
     FieldKernels kernels = new FieldKernels();
+    kernels.prepare(wavenumber * Math.sqrt(rho * rho + zeta * zeta));
+    quadrature.scaled(kernels, wavenumber * rho, wavenumber * zeta, out, 0, workSpace);
+  }
+
+  /** Puts e^{−jk0R'}/R' and the growth of derivatives toward the image into the smooth part. */
+  void restore(double rho, double zeta, double[] out) {
     double distance = Math.sqrt(rho * rho + zeta * zeta);
-    kernels.prepare(wavenumber * distance);
-    quadrature.scaled(
-        kernels, wavenumber * rho, wavenumber * zeta, out, 0, new VectorQuadrature(VALUES));
-    kernels.finish(out);
     double c = Math.cos(wavenumber * distance) / distance;
     double s = Math.sin(wavenumber * distance) / distance;
+    double growth = wavenumber / FieldKernels.slope(wavenumber * distance);
     for (int i = 0; i < VALUES; i += 2) {
+      double unit = i < CROSS_OVER_RHO ? 1 : growth;
       double re = out[i] * c + out[i + 1] * s;
       double im = out[i + 1] * c - out[i] * s;
-      double unit = i < CROSS_OVER_RHO ? 1 : wavenumber;
       out[i] = unit * re;
       out[i + 1] = unit * im;
     }
