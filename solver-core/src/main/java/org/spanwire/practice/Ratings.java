@@ -6,6 +6,7 @@ import java.util.List;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.Antenna;
 import org.spanwire.Solution;
+import org.spanwire.circuit.bench.OperatingMode;
 import org.spanwire.geometry.Feed;
 import org.spanwire.geometry.Fitting;
 import org.spanwire.geometry.Point;
@@ -204,7 +205,7 @@ public final class Ratings {
     }
 
     /** Peak envelope power in watts that the part bears in a mode. */
-    public double envelopeWatts(Mode mode) {
+    public double envelopeWatts(OperatingMode mode) {
       return cause == Cause.HEAT ? watts / mode.duty() : watts;
     }
   }
@@ -215,7 +216,7 @@ public final class Ratings {
    * @param perWire number of places looked at on every wire
    * @param mode mode of operation, for the order
    */
-  public List<Limit> limits(int perWire, Corona corona, WireCooling cooling, Mode mode) {
+  public List<Limit> limits(int perWire, Corona corona, WireCooling cooling, OperatingMode mode) {
     List<Limit> limits = new ArrayList<>();
     List<Place> places = places(perWire);
     for (Wire wire : antenna.wires()) {

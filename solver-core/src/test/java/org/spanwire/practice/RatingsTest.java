@@ -13,6 +13,7 @@ import org.spanwire.Antenna;
 import org.spanwire.Solution;
 import org.spanwire.Solver;
 import org.spanwire.SolverOptions;
+import org.spanwire.circuit.bench.OperatingMode;
 import org.spanwire.geometry.Feed;
 import org.spanwire.geometry.Fitting;
 import org.spanwire.geometry.LumpedImpedance;
@@ -124,7 +125,7 @@ class RatingsTest {
   }
 
   private static List<Ratings.Limit> limits(Ratings rated) {
-    return rated.limits(41, Corona.WEATHERED, WireCooling.SUMMER, Mode.DATA);
+    return rated.limits(41, Corona.WEATHERED, WireCooling.SUMMER, OperatingMode.DATA);
   }
 
   @Test
@@ -143,9 +144,9 @@ class RatingsTest {
 
   @Test
   void dutyRelievesHeatOnly() {
-    assertThat(new Ratings.Limit("w", Ratings.Limit.Cause.HEAT, 100).envelopeWatts(Mode.SSB))
+    assertThat(new Ratings.Limit("w", Ratings.Limit.Cause.HEAT, 100).envelopeWatts(OperatingMode.SSB))
         .isEqualTo(500);
-    assertThat(new Ratings.Limit("w", Ratings.Limit.Cause.CORONA, 100).envelopeWatts(Mode.SSB))
+    assertThat(new Ratings.Limit("w", Ratings.Limit.Cause.CORONA, 100).envelopeWatts(OperatingMode.SSB))
         .isEqualTo(100);
   }
 
