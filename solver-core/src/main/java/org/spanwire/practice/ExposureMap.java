@@ -1,12 +1,7 @@
 package org.spanwire.practice;
 
-import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
-import java.util.Objects;
-import java.util.Optional;
 import java.util.function.Function;
-import java.util.function.ToDoubleFunction;
 import org.spanwire.Solution;
 import org.spanwire.design.ExposureLimit;
 import org.spanwire.geometry.Point;
@@ -14,9 +9,7 @@ import org.spanwire.result.NearField;
 import org.spanwire.unit.PhysicalConstants;
 
 /**
- * Fields of a solved antenna where people can be, against limits of exposure: all around every
- * conductor, along its sides and about its ends, at heights of 0.5 m to 2 m above a floor.
- * Immutable.
+ * Fields of a solved antenna where people can be, at a stated power. Immutable.
  *
  * <p>Fields are rms and undisturbed by the person, who is not part of the model; over a person's
  * height the largest counts, which is stricter than the average over the body that the limits
@@ -29,9 +22,6 @@ public final class ExposureMap {
    * Relative accuracy asked of the field; it is another small part of the uncertainty of distances.
    */
   private static final double FIELD_ACCURACY = 1e-3;
-
-  /** Rays halved toward the one that reaches furthest. */
-  private static final int HALVINGS = 2;
 
   private final Solution solution;
   private final PlanView plan;
@@ -78,143 +68,24 @@ public final class ExposureMap {
   }
 
   /**
-   * Distances to keep on a floor.
+   * Looks around on a floor.
    *
-   * @param limits limits that cover the frequency
+   * @param limits limits that cover the frequency; far enough out for all of them
    * @param duty average over peak power, over the averaging time
    * @param floor height of the floor in metres, not negative
-   * @param uncertainty relative uncertainty of the field strengths, not negative
    */
-  public List<KeepOut> keepOut(
-      List<ExposureLimit> limits, double duty, double floor, double uncertainty) {
+  public ExposureSurvey survey(List<ExposureLimit> limits, double duty, double floor) {
     double furthest =
         limits.stream().mapToDouble(limit -> screen(limit, duty).distance()).max().orElse(0);
     double wavelength = PhysicalConstants.wavelength(solution.frequencyHz());
     double end = Math.max(1.5 * furthest, Math.max(wavelength / (2 * Math.PI), plan.highest()));
     while (true) {
-      Survey survey = new Survey(floor, wavelength, end);
-      List<KeepOut> found = new ArrayList<>();
-      for (ExposureLimit limit : limits) {
-        found.add(survey.keepOut(limit, duty, uncertainty));
-      }
-      double longest = found.stream().mapToDouble(KeepOut::longest).max().orElse(0);
-      if (longest < 0.9 * end) {
-        return found;
+      ExposureSurvey survey =
+          new ExposureSurvey(plan, this::at, solution.frequencyHz(), duty, floor, end);
+      if (limits.stream().allMatch(survey::isWideEnough)) {
+        return survey;
       }
       end *= 2;
     }
-  }
-
-  /** Largest share of a limit's field strengths at a person, 1 where it is just kept. */
-  private ToDoubleFunction<FieldStrength> measure(ExposureLimit limit, double duty) {
-    double root = Math.sqrt(limit.share(duty));
-    double electric = root / limit.electric(solution.frequencyHz());
-    double magnetic =
-        limit.magnetic(solution.frequencyHz()).isPresent()
-            ? root / limit.magnetic(solution.frequencyHz()).getAsDouble()
-            : 0;
-    return person -> Math.max(electric * person.electric(), magnetic * person.magnetic());
-  }
-
-  /** All rays over one floor. */
-  private final class Survey {
-
-    private final double floor;
-    private final double wavelength;
-    private final double end;
-    private final List<List<RayFields>> rounds = new ArrayList<>();
-
-    Survey(double floor, double wavelength, double end) {
-      this.floor = floor;
-      this.wavelength = wavelength;
-      this.end = end;
-      for (List<Ray> round : plan.rays(Math.max(1, wavelength / 6))) {
-        rounds.add(round.stream().map(this::fields).toList());
-      }
-    }
-
-    private RayFields fields(Ray ray) {
-      return new RayFields(ray, floor, plan, ExposureMap.this::at, wavelength, end);
-    }
-
-    KeepOut keepOut(ExposureLimit limit, double duty, double uncertainty) {
-      ToDoubleFunction<FieldStrength> measure = measure(limit, duty);
-      RayFields.Reach furthest = furthest(measure, 1);
-      FieldStrength strongest =
-          rounds.stream()
-              .flatMap(List::stream)
-              .map(ray -> ray.strongest(measure))
-              .filter(Objects::nonNull)
-              .max(Comparator.comparingDouble(measure))
-              .orElseThrow();
-      return new KeepOut(
-          limit,
-          floor,
-          furthest.distance(),
-          furthest(measure, 1 + uncertainty).distance(),
-          furthest(measure, 1 / (1 + uncertainty)).distance(),
-          Optional.ofNullable(furthest.there()),
-          strongest,
-          square(measure.applyAsDouble(strongest)),
-          outline(measure));
-    }
-
-    private RayFields.Reach furthest(ToDoubleFunction<FieldStrength> measure, double level) {
-      RayFields.Reach best = new RayFields.Reach(0, null);
-      for (List<RayFields> round : rounds) {
-        RayFields.Reach here = furthest(round, measure, level);
-        best = here.distance() > best.distance() ? here : best;
-      }
-      return best;
-    }
-
-    /** The ray that reaches furthest, and those midway to its neighbours, halved again. */
-    private RayFields.Reach furthest(
-        List<RayFields> round, ToDoubleFunction<FieldStrength> measure, double level) {
-      int best = 0;
-      RayFields.Reach reach = round.get(0).reach(measure, level);
-      for (int i = 1; i < round.size(); i++) {
-        RayFields.Reach here = round.get(i).reach(measure, level);
-        if (here.distance() > reach.distance()) {
-          best = i;
-          reach = here;
-        }
-      }
-      if (reach.distance() == 0) {
-        return reach;
-      }
-      Ray middle = round.get(best).ray();
-      Ray before = round.get(Math.max(0, best - 1)).ray();
-      Ray after = round.get(Math.min(round.size() - 1, best + 1)).ray();
-      for (int halving = 0; halving < HALVINGS; halving++) {
-        before = before.toward(middle);
-        after = after.toward(middle);
-        for (Ray ray : List.of(before, after)) {
-          RayFields.Reach here = fields(ray).reach(measure, level);
-          if (here.distance() > reach.distance()) {
-            reach = here;
-            middle = ray;
-          }
-        }
-      }
-      return reach;
-    }
-
-    private List<Point> outline(ToDoubleFunction<FieldStrength> measure) {
-      List<Point> outline = new ArrayList<>();
-      for (List<RayFields> round : rounds) {
-        for (RayFields ray : round) {
-          RayFields.Reach reach = ray.reach(measure, 1);
-          if (reach.distance() > 0) {
-            outline.add(ray.ray().at(reach.distance(), floor));
-          }
-        }
-      }
-      return outline;
-    }
-  }
-
-  private static double square(double value) {
-    return value * value;
   }
 }

@@ -3,7 +3,6 @@ package org.spanwire.practice;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
-import java.util.stream.DoubleStream;
 import org.apache.commons.math3.analysis.UnivariateFunction;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.apache.commons.math3.optim.MaxEval;
@@ -110,34 +109,59 @@ final class RayFields {
   }
 
   /**
+   * About the largest distance at which a measure exceeds a level, by interpolation between the
+   * samples; 0 if nowhere.
+   */
+  double estimate(ToDoubleFunction<FieldStrength> measure, double level) {
+    Bracket last = bracket(measure, level);
+    if (last == null || last.out < 0) {
+      return last == null ? 0 : last.in;
+    }
+    double inside = Math.log(last.inValue);
+    double outside = Math.log(Math.max(last.outValue, Double.MIN_NORMAL));
+    return last.in + (last.out - last.in) * inside / (inside - outside);
+  }
+
+  /**
    * The largest distance at which a measure exceeds a level; 0 with nobody there if nowhere.
    *
    * @param measure of a field, falling with its strength
    */
   Reach reach(ToDoubleFunction<FieldStrength> measure, double level) {
-    double[] values =
-        samples.stream()
-            .flatMapToDouble(people -> DoubleStream.of(largest(people, measure) / level))
-            .toArray();
+    Bracket last = bracket(measure, level);
+    if (last == null) {
+      return new Reach(0, null);
+    }
+    if (last.out < 0) {
+      return at(last.in, measure);
+    }
     UnivariateFunction along = d -> largest(people(d), measure) / level;
-    for (int i = values.length - 1; i >= 0; i--) {
+    return at(crossing(along, last.in, last.out), measure);
+  }
+
+  /** A place above the level and the next one outward below it, if there is one, else −1. */
+  private record Bracket(double in, double inValue, double out, double outValue) {}
+
+  private Bracket bracket(ToDoubleFunction<FieldStrength> measure, double level) {
+    double[] values =
+        samples.stream().mapToDouble(people -> largest(people, measure) / level).toArray();
+    int last = values.length - 1;
+    for (int i = last; i >= 0; i--) {
       if (values[i] > 1) {
-        return i == values.length - 1
-            ? at(distances.get(i), measure)
-            : at(crossing(along, distances.get(i), distances.get(i + 1)), measure);
+        return i == last
+            ? new Bracket(distances.get(i), values[i], -1, 0)
+            : new Bracket(distances.get(i), values[i], distances.get(i + 1), values[i + 1]);
       }
-      if (i > 0
-          && i < values.length - 1
-          && values[i] > NEAR_PEAK
-          && values[i] >= values[i - 1]
-          && values[i] >= values[i + 1]) {
-        double peak = peak(along, i);
-        if (along.value(peak) > 1) {
-          return at(crossing(along, peak, distances.get(i + 1)), measure);
+      boolean peak = i > 0 && i < last && values[i] >= Math.max(values[i - 1], values[i + 1]);
+      if (peak && values[i] > NEAR_PEAK) {
+        UnivariateFunction along = d -> largest(people(d), measure) / level;
+        double top = peak(along, i);
+        if (along.value(top) > 1) {
+          return new Bracket(top, along.value(top), distances.get(i + 1), values[i + 1]);
         }
       }
     }
-    return new Reach(0, null);
+    return null;
   }
 
   private Reach at(double distance, ToDoubleFunction<FieldStrength> measure) {

@@ -32,7 +32,7 @@ public final class FieldAtPoint {
   private final Complex permittivity;
   private final double smoothing2;
   private final double tolerance;
-  private final double directAccuracy;
+  private final boolean tabulated;
   private final List<SourcePiece> direct = new ArrayList<>();
   private final List<Terminal> terminals;
   private final List<Stretch> stretches;
@@ -65,8 +65,8 @@ public final class FieldAtPoint {
   }
 
   /**
-   * The same for very many points: over soil the Sommerfeld integrals come from a table that grows
-   * with the places looked at. The error of direct and reflected field each is the tolerance; where
+   * The same for very many points: away from the tubes their currents count as lines, and over soil
+   * the Sommerfeld integrals come from a table that grows with the places looked at. The error of direct and reflected field each is the tolerance; where
    * the two cancel it is more against their sum.
    */
   public static FieldAtPoint tabulated(
@@ -84,7 +84,7 @@ public final class FieldAtPoint {
     this.k = PhysicalConstants.wavenumber(frequencyHz);
     this.ground = ground;
     this.tolerance = relativeTolerance;
-    this.directAccuracy = tabulated ? 0.1 * relativeTolerance : DIRECT_ACCURACY;
+    this.tabulated = tabulated;
     this.smoothing2 = smoothing * smoothing;
     double largest = 0;
     List<SourcePiece> sources = new ArrayList<>();
@@ -105,20 +105,14 @@ public final class FieldAtPoint {
       }
     }
     terminals = Terminal.alongAxes(direct, largest);
-    if (ground instanceof Soil soil) {
-      permittivity = soil.complexPermittivity(frequencyHz);
-      stretches = Stretch.of(sources);
-      charges = Terminal.charges(sources, largest);
-      table =
-          tabulated
-              ? Optional.of(new ReflectedFieldTable(k, permittivity, 0.1 * relativeTolerance))
-              : Optional.empty();
-    } else {
-      table = Optional.empty();
-      permittivity = Complex.ONE;
-      stretches = List.of();
-      charges = List.of();
-    }
+    permittivity =
+        ground instanceof Soil soil ? soil.complexPermittivity(frequencyHz) : Complex.ONE;
+    stretches = Stretch.of(direct);
+    charges = Terminal.charges(direct, largest);
+    table =
+        tabulated && ground instanceof Soil
+            ? Optional.of(new ReflectedFieldTable(k, permittivity, 0.1 * relativeTolerance))
+            : Optional.empty();
   }
 
   /**
@@ -153,14 +147,36 @@ public final class FieldAtPoint {
               + " least 0 m");
     }
     java.util.Arrays.fill(out, 0, DirectField.VALUES, 0);
-    new DirectField(direct, terminals, k, smoothing2, directAccuracy).add(x, y, z, out);
-    if (table.isPresent()) {
-      new ReflectedField(stretches, charges, k, table.get()::evaluate, tolerance)
-          .add(x, y, z, out, new double[2]);
-    } else if (!stretches.isEmpty()) {
-      addReflected(x, y, z, out);
+    if (tabulated && isFarFromTubes(x, y, z)) {
+      addLines(x, y, z, out);
+    } else {
+      new DirectField(direct, terminals, k, smoothing2, DIRECT_ACCURACY).add(x, y, z, out);
+      if (ground instanceof Soil) {
+        addReflected(x, y, z, out);
+      }
     }
     scale(out);
+  }
+
+  /** Whether tubes act as lines: the mean of 1/R around a ring is 1/R (1 + a²/4R² …). */
+  private boolean isFarFromTubes(double x, double y, double z) {
+    for (SourcePiece source : direct) {
+      double ratio = source.piece().radius() / source.piece().distance(x, y, z);
+      if (ratio * ratio > tolerance) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private void addLines(double x, double y, double z, double[] out) {
+    double[] gross = new double[2];
+    new PotentialField(stretches, charges, k, new PotentialField.Direct(k), tolerance)
+        .add(x, y, z, out, gross);
+    if (ground instanceof Soil) {
+      PotentialField.Potentials reflected = new PotentialField.Reflected(table.get()::evaluate);
+      new PotentialField(stretches, charges, k, reflected, tolerance).add(x, y, z, out, gross);
+    }
   }
 
   private void addReflected(double x, double y, double z, double[] out) {
@@ -179,7 +195,7 @@ public final class FieldAtPoint {
   private double[] reflect(double x, double y, double z, double accuracy, double[] out) {
     double[] gross = new double[2];
     ReflectedFieldKernel kernel = new ReflectedFieldKernel(k, permittivity, accuracy);
-    new ReflectedField(stretches, charges, k, kernel::evaluate, 10 * accuracy).add(x, y, z, out, gross);
+    new PotentialField(stretches, charges, k, new PotentialField.Reflected(kernel::evaluate), 10 * accuracy).add(x, y, z, out, gross);
     return gross;
   }
 

@@ -33,7 +33,6 @@ public final class Reaction {
   private final double tolerance;
   private final double[] field = new double[DirectField.VALUES];
   private final double[] gross = new double[2];
-  private final double[] weights = new double[2 * NODES];
   private final double[] along = new double[2 * NODES];
   private final double[] legendre = new double[NODES];
 
@@ -67,12 +66,12 @@ public final class Reaction {
               reaction.k,
               soil.complexPermittivity(frequencyHz),
               Math.max(1e-12, 0.1 * relativeTolerance));
-      ReflectedField reflected =
-          new ReflectedField(
+      PotentialField reflected =
+          new PotentialField(
               Stretch.of(from),
               Terminal.charges(from, largest(from)),
               reaction.k,
-              kernel::evaluate,
+              new PotentialField.Reflected(kernel::evaluate),
               relativeTolerance);
       for (Stretch stretch : Stretch.of(to)) {
         reaction.reflected(reflected, stretch, 0, stretch.length(), 0, sum);
@@ -192,7 +191,7 @@ public final class Reaction {
   }
 
   private void reflected(
-      ReflectedField source, Stretch test, double a, double b, int depth, double[] sum) {
+      PotentialField source, Stretch test, double a, double b, int depth, double[] sum) {
     boolean tooLong = k * (b - a) > 6;
     if (depth < DEEPEST && (tooLong || !resolved(source, test, a, b))) {
       double middle = 0.5 * (a + b);
@@ -200,7 +199,7 @@ public final class Reaction {
       reflected(source, test, middle, b, depth + 1, sum);
       return;
     }
-    test.weights(a, b, RULE, 0, weights);
+    double[] weights = test.weights(a, b, RULE, 0);
     for (int i = 0; i < 2 * NODES; i += 2) {
       sum[0] += weights[i] * along[i] - weights[i + 1] * along[i + 1];
       sum[1] += weights[i] * along[i + 1] + weights[i + 1] * along[i];
@@ -208,7 +207,7 @@ public final class Reaction {
   }
 
   /** Evaluates the field along a part and tells whether its interpolant has converged. */
-  private boolean resolved(ReflectedField source, Stretch test, double a, double b) {
+  private boolean resolved(PotentialField source, Stretch test, double a, double b) {
     double largest = 0;
     double[] last = new double[4];
     for (int node = 0; node < NODES; node++) {

@@ -2,6 +2,8 @@ package org.spanwire.internal.field;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import org.spanwire.internal.math.GaussLegendre;
 import org.spanwire.internal.math.LegendrePolynomials;
 import org.spanwire.internal.mesh.Piece;
@@ -10,13 +12,16 @@ import org.spanwire.internal.mesh.Piece;
  * Consecutive pieces on one straight line, taken together for kernels that vary slowly: a rule on
  * any part of the stretch whose weights are those of Lagrange interpolation at Gauss nodes with the
  * current, or its derivative, as weight function. However finely the pieces are graded, the kernel
- * is evaluated at a few nodes only. Immutable.
+ * is evaluated at a few nodes only. Immutable to its user and safe for use by several threads.
  */
 final class Stretch {
 
   private final List<SourcePiece> sources;
   private final double[] starts;
   private final double length;
+  private final Map<Part, double[]> weights = new ConcurrentHashMap<>();
+
+  private record Part(double from, double to, int nodes, int derivative) {}
 
   private Stretch(List<SourcePiece> sources) {
     this.sources = List.copyOf(sources);
@@ -89,10 +94,17 @@ final class Stretch {
    * Weights for the nodes of a Gauss rule on the part from a to b (metres from the start).
    *
    * @param derivative 0 for the current, 1 for its derivative
-   * @param out real and imaginary part for each node
+   * @return real and imaginary part for each node; not to be written to, since the same part is
+   *     asked for again and again and its weights are kept
    */
-  void weights(double a, double b, GaussLegendre rule, int derivative, double[] out) {
+  double[] weights(double a, double b, GaussLegendre rule, int derivative) {
+    return weights.computeIfAbsent(
+        new Part(a, b, rule.size(), derivative), part -> computeWeights(a, b, rule, derivative));
+  }
+
+  private double[] computeWeights(double a, double b, GaussLegendre rule, int derivative) {
     int n = rule.size();
+    double[] out = new double[2 * n];
     double[] momentsRe = new double[n];
     double[] momentsIm = new double[n];
     double[] p = new double[n];
@@ -114,6 +126,7 @@ final class Stretch {
       out[2 * i] = re;
       out[2 * i + 1] = im;
     }
+    return out;
   }
 
   private void addMoments(

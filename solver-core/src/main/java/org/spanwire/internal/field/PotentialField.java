@@ -6,15 +6,16 @@ import org.spanwire.internal.math.GaussLegendre;
 import org.spanwire.internal.math.LegendrePolynomials;
 
 /**
- * Field that soil reflects, from the mixed potentials of {@link ReflectedFieldKernel} (formulation
- * C of Michalski and Zheng 1990): E = −jωA − ∇φ, H = ∇×A/μ0. On each part of a wire the integrand
+ * Field of line currents from mixed potentials: E = −jωA − ∇φ, H = ∇×A/μ0. For what soil reflects
+ * they are those of {@link ReflectedFieldKernel} (formulation C of Michalski and Zheng 1990), for
+ * the direct field both are those of free space. On each part of a wire the integrand
  * is interpolated at Gauss nodes; the part is halved until the last coefficients of the interpolant
  * are small.
  *
  * <p>Fields leave out the factor 1/(4π); E has the factor 1/(jωε0) left out too. Not thread-safe:
  * holds work space.
  */
-final class ReflectedField {
+final class PotentialField {
 
   private static final GaussLegendre RULE = GaussLegendre.of(12);
   private static final int NODES = 12;
@@ -28,22 +29,76 @@ final class ReflectedField {
   /** Weights of the last two Legendre coefficients at the nodes, in turn. */
   private static final double[] LAST = lastCoefficients();
 
-  /** Where kernels and their derivatives come from. */
-  @FunctionalInterface
-  interface Kernel {
+  /** Potentials of a source at a height z', seen at a height z. */
+  interface Potentials {
+
+    /** 1 for ζ = z + z', a reflected field; −1 for ζ = z − z', the direct one. */
+    double mirror();
+
     /** As {@link ReflectedFieldKernel#evaluate}. */
     void evaluate(double rho, double zeta, double[] out);
+  }
+
+  /** Those of a source below the surface, its image. */
+  record Reflected(Kernels kernels) implements Potentials {
+
+    /** Where they come from. */
+    @FunctionalInterface
+    interface Kernels {
+      /** As {@link ReflectedFieldKernel#evaluate}. */
+      void evaluate(double rho, double zeta, double[] out);
+    }
+
+    @Override
+    public double mirror() {
+      return 1;
+    }
+
+    @Override
+    public void evaluate(double rho, double zeta, double[] out) {
+      kernels.evaluate(rho, zeta, out);
+    }
+  }
+
+  /** Those of free space, all of them G = exp(−jkR)/R. */
+  record Direct(double k) implements Potentials {
+
+    @Override
+    public double mirror() {
+      return -1;
+    }
+
+    @Override
+    public void evaluate(double rho, double zeta, double[] out) {
+      double distance = Math.sqrt(rho * rho + zeta * zeta);
+      double re = Math.cos(k * distance) / distance;
+      double im = -Math.sin(k * distance) / distance;
+      // G'/R = −(jk + 1/R) G/R
+      double slopeRe = (k * im - re / distance) / distance;
+      double slopeIm = (-k * re - im / distance) / distance;
+      for (int part = 0; part < 2; part++) {
+        double value = part == 0 ? re : im;
+        double slope = part == 0 ? slopeRe : slopeIm;
+        out[ReflectedFieldKernel.HORIZONTAL + part] = value;
+        out[ReflectedFieldKernel.VERTICAL + part] = value;
+        out[ReflectedFieldKernel.CROSS_OVER_RHO + part] = 0;
+        out[ReflectedFieldKernel.CROSS_SUM + part] = 0;
+        out[ReflectedFieldKernel.SCALAR_ZETA + part] = slope * zeta;
+        out[ReflectedFieldKernel.SCALAR_RHO + part] = slope * rho;
+        out[ReflectedFieldKernel.HORIZONTAL_ZETA + part] = slope * zeta;
+        out[ReflectedFieldKernel.HORIZONTAL_RHO + part] = slope * rho;
+        out[ReflectedFieldKernel.CURL + part] = slope * rho;
+      }
+    }
   }
 
   private final double k;
   private final List<Stretch> stretches;
   private final List<Terminal> charges;
-  private final Kernel kernel;
+  private final Potentials potentials;
   private final double tolerance;
 
   private final double[] kernels = new double[ReflectedFieldKernel.VALUES];
-  private final double[] currents = new double[2 * NODES];
-  private final double[] slopes = new double[2 * NODES];
   private final double[][] values = new double[NODES][CHANNELS];
 
   private double x;
@@ -58,16 +113,16 @@ final class ReflectedField {
   /**
    * @param tolerance wanted relative error of the interpolation, well above the kernel's own error
    */
-  ReflectedField(
+  PotentialField(
       List<Stretch> stretches,
       List<Terminal> charges,
       double k,
-      Kernel kernel,
+      Potentials potentials,
       double tolerance) {
     this.k = k;
     this.stretches = stretches;
     this.charges = charges;
-    this.kernel = kernel;
+    this.potentials = potentials;
     this.tolerance = tolerance;
   }
 
@@ -99,8 +154,8 @@ final class ReflectedField {
       integrate(stretch, middle, b, depth + 1, out, gross);
       return;
     }
-    stretch.weights(a, b, RULE, 0, currents);
-    stretch.weights(a, b, RULE, 1, slopes);
+    double[] currents = stretch.weights(a, b, RULE, 0);
+    double[] slopes = stretch.weights(a, b, RULE, 1);
     for (int node = 0; node < NODES; node++) {
       double[] v = values[node];
       for (int i = 0; i < CHARGE; i += 2) {
@@ -126,7 +181,7 @@ final class ReflectedField {
     double middle = 0.5 * (a + b);
     double dx = x - stretch.x(middle);
     double dy = y - stretch.y(middle);
-    double dz = z + stretch.z(middle);
+    double dz = z + potentials.mirror() * stretch.z(middle);
     double distance = Math.sqrt(dx * dx + dy * dy + dz * dz);
     if (b - a > 4 * distance || k * (b - a) > 6) {
       return false;
@@ -177,7 +232,7 @@ final class ReflectedField {
     rho = Math.sqrt(offsetX * offsetX + offsetY * offsetY);
     cos = rho > 0 ? offsetX / rho : 1;
     sin = rho > 0 ? offsetY / rho : 0;
-    kernel.evaluate(rho, z + fromZ, kernels);
+    potentials.evaluate(rho, z + potentials.mirror() * fromZ, kernels);
   }
 
   /** −∇φ of a unit charge per time, without the common factor: the gradient itself. */

@@ -1,0 +1,235 @@
+package org.spanwire.study;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import org.spanwire.Solver;
+import org.spanwire.circuit.ChainState;
+import org.spanwire.design.Band;
+import org.spanwire.design.Design;
+import org.spanwire.design.ExposureLimit;
+import org.spanwire.design.ExposureRules;
+import org.spanwire.design.Parameter;
+import org.spanwire.design.Spread;
+import org.spanwire.practice.ExposureMap;
+import org.spanwire.practice.ExposureSurvey;
+import org.spanwire.practice.FieldStrength;
+import org.spanwire.practice.KeepOut;
+import org.spanwire.result.Warning;
+
+/**
+ * How far people must keep away from an installation, band by band.
+ *
+ * <p>The transmitter delivers its stated power into the feed chain, as through a tuner; what the
+ * chain loses on the way does not reach the antenna. The uncertainty of the fields is the root of
+ * the sum of squares of what changes where the nominal distance ends when each parameter with a
+ * spread goes to its ends (two sigma), and of the accuracy of the computation.
+ *
+ * @param design the design
+ * @param rules what exposure is judged by
+ */
+public record ExposureStudy(Design design, ExposureRules rules) {
+
+  /** Name of the warning that the design states no spread. */
+  public static final String NO_SPREADS = "no-spreads";
+
+  /** Name of the warning that a spread leads to a design that cannot be modelled. */
+  public static final String SPREAD_NOT_MODELLED = "spread-not-modelled";
+
+  /** Bands wider than this are looked at at both ends, not in the middle. */
+  private static final double NARROW = 0.005;
+
+  /** Accuracy of the map of fields, twice: where the distance ends and where it was looked for. */
+  private static final double FIELD_ACCURACY = 2e-3;
+
+  /** A design with one parameter at an end of its spread. */
+  private record Variant(String parameter, Installation installation) {}
+
+  /** What one frequency gives. */
+  private record AtFrequency(
+      double antennaWatts, double relativeError, List<BandExposure.Row> rows) {}
+
+  /**
+   * Runs the study.
+   *
+   * @param bands the bands, in the order of the results
+   * @param threads number of threads; the results do not depend on it
+   */
+  public List<BandExposure> run(Solver solver, List<Band> bands, int threads) {
+    Installation installation = Installation.of(design);
+    List<Warning> doubts = new ArrayList<>();
+    List<Variant> variants = variants(doubts);
+    List<Callable<AtFrequency>> tasks = new ArrayList<>();
+    for (Band band : bands) {
+      for (double frequency : frequencies(band)) {
+        tasks.add(() -> at(solver, installation, variants, frequency));
+      }
+    }
+    List<AtFrequency> solved;
+    try (Workers workers = new Workers(threads)) {
+      solved = workers.run(tasks);
+    }
+    List<BandExposure> exposures = new ArrayList<>();
+    int next = 0;
+    for (Band band : bands) {
+      int count = frequencies(band).size();
+      exposures.add(gather(band, solved.subList(next, next + count), doubts));
+      next += count;
+    }
+    return exposures;
+  }
+
+  private static List<Double> frequencies(Band band) {
+    boolean narrow = band.highHz() - band.lowHz() < NARROW * band.middleHz();
+    return narrow ? List.of(band.middleHz()) : List.of(band.lowHz(), band.highHz());
+  }
+
+  private static BandExposure gather(Band band, List<AtFrequency> solved, List<Warning> doubts) {
+    List<BandExposure.Row> rows = new ArrayList<>();
+    Comparator<BandExposure.Row> furthest =
+        Comparator.<BandExposure.Row>comparingDouble(row -> row.keepOut().distance())
+            .thenComparingDouble(row -> row.keepOut().exposure());
+    for (BandExposure.Row row : solved.get(0).rows) {
+      BandExposure.Row most = row;
+      for (AtFrequency each : solved) {
+        for (BandExposure.Row other : each.rows) {
+          boolean same =
+              other.keepOut().limit() == row.keepOut().limit()
+                  && other.keepOut().floor() == row.keepOut().floor();
+          most = same && furthest.compare(other, most) > 0 ? other : most;
+        }
+      }
+      rows.add(most);
+    }
+    return new BandExposure(
+        band.name(),
+        solved.stream().mapToDouble(AtFrequency::antennaWatts).max().orElseThrow(),
+        solved.stream().mapToDouble(AtFrequency::relativeError).max().orElseThrow(),
+        rows,
+        doubts);
+  }
+
+  /** Every parameter with a spread at both its ends. */
+  private List<Variant> variants(List<Warning> doubts) {
+    List<Variant> variants = new ArrayList<>();
+    Set<String> missing = new LinkedHashSet<>();
+    for (Parameter parameter : design.parameters().values()) {
+      double reach = parameter.spread().map(ExposureStudy::reach).orElse(0.0);
+      for (int sign = -1; sign <= 1 && reach > 0; sign += 2) {
+        String value =
+            new BigDecimal(parameter.value().value() + sign * reach).toPlainString()
+                + " "
+                + parameter.value().dimension().symbol();
+        try {
+          variants.add(
+              new Variant(
+                  parameter.name(), Installation.of(design.with(parameter.name(), value))));
+        } catch (IllegalArgumentException e) {
+          missing.add(parameter.name());
+        }
+      }
+    }
+    if (!missing.isEmpty()) {
+      doubts.add(
+          new Warning(
+              SPREAD_NOT_MODELLED,
+              "the ends of the spread of "
+                  + String.join(", ", missing)
+                  + " give no antenna that can be modelled; the uncertainty leaves them out"));
+    }
+    if (variants.isEmpty()) {
+      doubts.add(
+          new Warning(
+              NO_SPREADS,
+              "no parameter has a spread: the uncertainty of distances is that of the computation"
+                  + " alone; add spread: to height and soil"));
+    }
+    return variants;
+  }
+
+  private static double reach(Spread spread) {
+    return spread instanceof Spread.Uniform uniform
+        ? uniform.halfWidth().value()
+        : 2 * ((Spread.Normal) spread).sigma().value();
+  }
+
+  /** Peak envelope power in watts that reaches the antenna. */
+  private static double antennaWatts(Installation installation, Operation operation) {
+    return operation
+        .chain()
+        .map(ExposureStudy::passed)
+        .map(share -> share * installation.powerWatts())
+        .orElse(installation.powerWatts());
+  }
+
+  private static double passed(ChainState chain) {
+    return chain.deliveredPower() / chain.acceptedPower();
+  }
+
+  private static ExposureMap map(Installation installation, Operation operation) {
+    return new ExposureMap(operation.solution(), antennaWatts(installation, operation));
+  }
+
+  private AtFrequency at(
+      Solver solver, Installation installation, List<Variant> variants, double frequencyHz) {
+    Operation operation = installation.solve(solver, frequencyHz);
+    ExposureMap map = map(installation, operation);
+    List<ExposureLimit> limits =
+        rules.limits().stream().filter(limit -> limit.covers(frequencyHz)).toList();
+    double error = operation.feeds().get(0).relativeError();
+    List<BandExposure.Row> rows = new ArrayList<>();
+    List<ExposureMap> moved = new ArrayList<>();
+    for (Variant variant : variants) {
+      moved.add(
+          map(variant.installation, variant.installation.solve(solver, frequencyHz)));
+    }
+    for (double floor : rules.floors()) {
+      ExposureSurvey survey = map.survey(limits, rules.duty(), floor);
+      for (ExposureLimit limit : limits) {
+        FieldStrength decisive = survey.keepOut(limit, 0).decisive();
+        double uncertainty = uncertainty(survey, limit, decisive, variants, moved, error);
+        KeepOut keepOut = survey.keepOut(limit, uncertainty);
+        rows.add(new BandExposure.Row(keepOut, map.screen(limit, rules.duty())));
+      }
+    }
+    return new AtFrequency(antennaWatts(installation, operation), error, rows);
+  }
+
+  /** Of the field strengths that decide. Of a parameter's two ends the larger change counts. */
+  private static double uncertainty(
+      ExposureSurvey survey,
+      ExposureLimit limit,
+      FieldStrength decisive,
+      List<Variant> variants,
+      List<ExposureMap> moved,
+      double error) {
+    double squares = Math.pow(FIELD_ACCURACY + error, 2);
+    double nominal = Math.sqrt(survey.exposure(limit, decisive));
+    for (int i = 0; i < variants.size(); i++) {
+      double change = change(survey, limit, decisive, moved.get(i), nominal);
+      boolean paired =
+          i + 1 < variants.size()
+              && variants.get(i + 1).parameter.equals(variants.get(i).parameter);
+      if (paired) {
+        i++;
+        change = Math.max(change, change(survey, limit, decisive, moved.get(i), nominal));
+      }
+      squares += change * change;
+    }
+    return Math.sqrt(squares);
+  }
+
+  private static double change(
+      ExposureSurvey survey,
+      ExposureLimit limit,
+      FieldStrength decisive,
+      ExposureMap moved,
+      double nominal) {
+    double there = Math.sqrt(survey.exposure(limit, moved.at(decisive.place())));
+    return Math.abs(there / nominal - 1);
+  }
+}
