@@ -27,6 +27,9 @@ public final class FieldAtPoint {
   private static final double DIRECT_ACCURACY = 1e-11;
   private static final double FINEST_KERNEL = 1e-12;
 
+  /** Radius over distance from which tubes are lines, over the tolerance. */
+  private static final double TUBE_SHARE = 5;
+
   private final double k;
   private final Ground ground;
   private final Complex permittivity;
@@ -148,35 +151,34 @@ public final class FieldAtPoint {
     }
     java.util.Arrays.fill(out, 0, DirectField.VALUES, 0);
     if (tabulated && isFarFromTubes(x, y, z)) {
-      addLines(x, y, z, out);
+      add(new PotentialField.Direct(k), x, y, z, out);
     } else {
-      new DirectField(direct, terminals, k, smoothing2, DIRECT_ACCURACY).add(x, y, z, out);
-      if (ground instanceof Soil) {
-        addReflected(x, y, z, out);
-      }
+      double accuracy = tabulated ? 0.1 * tolerance : DIRECT_ACCURACY;
+      new DirectField(direct, terminals, k, smoothing2, accuracy).add(x, y, z, out);
+    }
+    if (table.isPresent()) {
+      add(new PotentialField.Reflected(table.get()::evaluate), x, y, z, out);
+    } else if (ground instanceof Soil) {
+      addReflected(x, y, z, out);
     }
     scale(out);
   }
 
-  /** Whether tubes act as lines: the mean of 1/R around a ring is 1/R (1 + a²/4R² …). */
+  /** Whether tubes act as lines: at bends and ends their rims are as wide as the tube. */
   private boolean isFarFromTubes(double x, double y, double z) {
     for (SourcePiece source : direct) {
-      double ratio = source.piece().radius() / source.piece().distance(x, y, z);
-      if (ratio * ratio > tolerance) {
+      Piece piece = source.piece();
+      if (piece.radius() > TUBE_SHARE * tolerance * piece.distance(x, y, z)) {
         return false;
       }
     }
     return true;
   }
 
-  private void addLines(double x, double y, double z, double[] out) {
-    double[] gross = new double[2];
-    new PotentialField(stretches, charges, k, new PotentialField.Direct(k), tolerance)
-        .add(x, y, z, out, gross);
-    if (ground instanceof Soil) {
-      PotentialField.Potentials reflected = new PotentialField.Reflected(table.get()::evaluate);
-      new PotentialField(stretches, charges, k, reflected, tolerance).add(x, y, z, out, gross);
-    }
+  private void add(
+      PotentialField.Potentials potentials, double x, double y, double z, double[] out) {
+    new PotentialField(stretches, charges, k, potentials, tolerance)
+        .add(x, y, z, out, new double[2]);
   }
 
   private void addReflected(double x, double y, double z, double[] out) {

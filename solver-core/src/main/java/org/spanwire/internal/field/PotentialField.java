@@ -20,6 +20,7 @@ final class PotentialField {
   private static final GaussLegendre RULE = GaussLegendre.of(12);
   private static final int NODES = 12;
   private static final int DEEPEST = 30;
+  private static final double ROUNDING = 1e-14;
 
   /** Field of a unit current element (E and H) and of a unit charge (E): 9 complex numbers. */
   private static final int CHANNELS = 18;
@@ -194,7 +195,11 @@ final class PotentialField {
     }
     // Phases are known to the rounding of kR only.
     double least = Math.max(tolerance, 8 * Math.ulp(k * distance));
-    return tail(0, 6, least) && tail(6, CHARGE, least) && tail(CHARGE, CHANNELS, least);
+    // On the axis of the stretch H is what rounding leaves of gradients as large as a charge's.
+    double rounding = ROUNDING * largest(CHARGE, CHANNELS);
+    return tail(CHARGE, CHANNELS, least, 0)
+        && tail(0, 6, least, 0)
+        && tail(6, CHARGE, least, rounding);
   }
 
   private static double[] lastCoefficients() {
@@ -208,22 +213,33 @@ final class PotentialField {
     return last;
   }
 
-  /** Whether the last two Legendre coefficients of a vector are small against its largest value. */
-  private boolean tail(int from, int to, double share) {
+  private double largest(int from, int to) {
     double largest = 0;
+    for (double[] v : values) {
+      for (int channel = from; channel < to; channel++) {
+        largest = Math.max(largest, Math.abs(v[channel]));
+      }
+    }
+    return largest;
+  }
+
+  /**
+   * Whether the last two Legendre coefficients of a vector are small against its largest value, or
+   * no more than rounding.
+   */
+  private boolean tail(int from, int to, double share, double rounding) {
     double last = 0;
     for (int channel = from; channel < to; channel++) {
       double odd = 0;
       double even = 0;
       for (int node = 0; node < NODES; node++) {
         double value = values[node][channel];
-        largest = Math.max(largest, Math.abs(value));
         odd += LAST[2 * node] * value;
         even += LAST[2 * node + 1] * value;
       }
       last = Math.max(last, Math.abs(odd) + Math.abs(even));
     }
-    return last <= share * largest;
+    return last <= share * largest(from, to) + rounding;
   }
 
   private void evaluate(double fromX, double fromY, double fromZ) {
