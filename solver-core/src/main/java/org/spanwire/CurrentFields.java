@@ -81,8 +81,7 @@ final class CurrentFields {
   }
 
   Function<Point, NearField> nearFieldMap(double relativeTolerance) {
-    FieldAtPoint map =
-        FieldAtPoint.tabulated(current, frequencyHz, ground, relativeTolerance);
+    FieldAtPoint map = FieldAtPoint.tabulated(current, frequencyHz, ground, relativeTolerance);
     return point -> {
       requireOutside(point);
       return map.at(point);

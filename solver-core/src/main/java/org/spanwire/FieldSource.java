@@ -35,9 +35,9 @@ public interface FieldSource {
   }
 
   /**
-   * Fields at points, for maps of very many: over soil from a table of the Sommerfeld integrals that
-   * grows with the places looked at, some ten times faster than {@link #nearField}. Immutable to
-   * its user and safe for use by several threads; a value does not depend on which points were
+   * Fields at points, for maps of very many: over soil from a table of the Sommerfeld integrals
+   * that grows with the places looked at, some ten times faster than {@link #nearField}. Immutable
+   * to its user and safe for use by several threads; a value does not depend on which points were
    * asked for before.
    *
    * @param relativeTolerance wanted error of the direct and of the reflected field each, 1e-6 to

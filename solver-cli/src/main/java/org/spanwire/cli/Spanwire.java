@@ -15,6 +15,7 @@ import org.spanwire.cli.command.CheckCommand;
 import org.spanwire.cli.command.CompletionCommand;
 import org.spanwire.cli.command.CutCommand;
 import org.spanwire.cli.command.ExitCode;
+import org.spanwire.cli.command.ExposureCommand;
 import org.spanwire.cli.command.InputException;
 import org.spanwire.cli.command.MergeCommand;
 import org.spanwire.cli.command.ProgramVersion;
@@ -43,6 +44,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
       MergeCommand.class,
       CutCommand.class,
       YieldCommand.class,
+      ExposureCommand.class,
       CheckCommand.class,
       BaselineCommand.class,
       BalunCommand.class,

@@ -26,6 +26,7 @@ public final class Design {
   private final double referenceOhm;
   private final OptionalDouble power;
   private final Optional<CutRules> cutRules;
+  private final Optional<ExposureRules> exposureRules;
   private final Optional<BandPlan> bandPlan;
   private final List<Double> frequencies;
   private final List<Requirement> requirements;
@@ -49,6 +50,8 @@ public final class Design {
     this.referenceOhm = fields.optional("reference").map(installation::reference).orElse(50.0);
     this.power = fields.optional("power").map(installation::power).orElse(OptionalDouble.empty());
     this.cutRules = fields.optional("cut").map(installation::cut);
+    this.exposureRules =
+        fields.optional("exposure").map(item -> new ExposureReader(evaluator).rules(item));
     this.bandPlan = fields.optional("bands").map(installation::bands);
     this.frequencies =
         fields.optional("frequencies").map(installation::frequencies).orElse(List.of());
@@ -77,6 +80,7 @@ public final class Design {
                 "reference",
                 "power",
                 "cut",
+                "exposure",
                 "bands",
                 "frequencies",
                 "requirements");
@@ -122,6 +126,11 @@ public final class Design {
   /** How the wire is made up, if stated. */
   public Optional<CutRules> cutRules() {
     return cutRules;
+  }
+
+  /** What exposure of people is judged by, if stated. */
+  public Optional<ExposureRules> exposureRules() {
+    return exposureRules;
   }
 
   /** The stages from the feedpoint towards the transmitter; empty if there are none. */

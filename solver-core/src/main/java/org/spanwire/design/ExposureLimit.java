@@ -130,9 +130,7 @@ public record ExposureLimit(
   }
 
   private static OptionalDouble at(Optional<PowerLaw> law, double frequencyHz) {
-    return law.isPresent()
-        ? OptionalDouble.of(law.get().at(frequencyHz))
-        : OptionalDouble.empty();
+    return law.isPresent() ? OptionalDouble.of(law.get().at(frequencyHz)) : OptionalDouble.empty();
   }
 
   /** Largest power density in W/m² of a plane wave that keeps both field strengths. */

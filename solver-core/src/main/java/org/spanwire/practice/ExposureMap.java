@@ -61,10 +61,7 @@ public final class ExposureMap {
   /** The far-field screen for a limit; the gain counts the ground's reflection already. */
   public FarFieldScreen screen(ExposureLimit limit, double duty) {
     return FarFieldScreen.of(
-        limit,
-        solution.frequencyHz(),
-        limit.share(duty) * eirp(),
-        FarFieldScreen.NO_REFLECTION);
+        limit, solution.frequencyHz(), limit.share(duty) * eirp(), FarFieldScreen.NO_REFLECTION);
   }
 
   /**

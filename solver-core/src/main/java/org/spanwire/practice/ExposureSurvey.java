@@ -57,8 +57,7 @@ public final class ExposureSurvey {
   }
 
   private RayFields along(Ray ray) {
-    return new RayFields(
-        ray, floor, plan, fields, PhysicalConstants.wavelength(frequencyHz), end);
+    return new RayFields(ray, floor, plan, fields, PhysicalConstants.wavelength(frequencyHz), end);
   }
 
   boolean isWideEnough(ExposureLimit limit) {

@@ -102,8 +102,7 @@ final class PlanView {
       double change =
           i == last || i == 2 * last
               ? -Math.PI
-              : Math.IEEEremainder(
-                  direction(to, next) - direction(from, to), 2 * Math.PI);
+              : Math.IEEEremainder(direction(to, next) - direction(from, to), 2 * Math.PI);
       if (Math.abs(change) > TURN) {
         turn(rays, to, azimuth, azimuth + change);
       }
@@ -121,8 +120,7 @@ final class PlanView {
     for (int i = 0; i < count; i++) {
       double t = (i + 0.5) / count;
       rays.add(
-          new Ray(
-              from.x() + t * (to.x() - from.x()), from.y() + t * (to.y() - from.y()), azimuth));
+          new Ray(from.x() + t * (to.x() - from.x()), from.y() + t * (to.y() - from.y()), azimuth));
     }
   }
 

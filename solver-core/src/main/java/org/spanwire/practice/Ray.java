@@ -13,13 +13,11 @@ record Ray(double x, double y, double azimuth) {
 
   /** The place at a distance along it and a height, both in metres. */
   Point at(double distance, double height) {
-    return new Point(
-        x + distance * Math.cos(azimuth), y + distance * Math.sin(azimuth), height);
+    return new Point(x + distance * Math.cos(azimuth), y + distance * Math.sin(azimuth), height);
   }
 
   /** The ray midway to a neighbour. */
   Ray toward(Ray other) {
-    return new Ray(
-        0.5 * (x + other.x), 0.5 * (y + other.y), 0.5 * (azimuth + other.azimuth));
+    return new Ray(0.5 * (x + other.x), 0.5 * (y + other.y), 0.5 * (azimuth + other.azimuth));
   }
 }

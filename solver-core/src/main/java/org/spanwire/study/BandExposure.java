@@ -1,6 +1,7 @@
 package org.spanwire.study;
 
 import java.util.List;
+import java.util.Map;
 import org.spanwire.practice.FarFieldScreen;
 import org.spanwire.practice.KeepOut;
 import org.spanwire.result.Warning;
@@ -9,6 +10,7 @@ import org.spanwire.result.Warning;
  * Exposure over a band, at the frequency of the band that reaches furthest for each limit.
  *
  * @param band name of the band
+ * @param gapsMetres gap widths that were used, by feed
  * @param antennaWatts largest peak envelope power in watts at the antenna's feed
  * @param largestRelativeError largest estimated relative error of the impedances solved for
  * @param rows one for each floor and each limit that covers the band, floors first
@@ -16,6 +18,7 @@ import org.spanwire.result.Warning;
  */
 public record BandExposure(
     String band,
+    Map<String, Double> gapsMetres,
     double antennaWatts,
     double largestRelativeError,
     List<Row> rows,
@@ -31,6 +34,7 @@ public record BandExposure(
 
   /** Copies the lists. */
   public BandExposure {
+    gapsMetres = Map.copyOf(gapsMetres);
     rows = List.copyOf(rows);
     warnings = List.copyOf(warnings);
   }

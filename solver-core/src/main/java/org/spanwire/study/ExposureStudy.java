@@ -5,8 +5,10 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import org.spanwire.Solver;
 import org.spanwire.circuit.ChainState;
 import org.spanwire.design.Band;
@@ -51,7 +53,10 @@ public record ExposureStudy(Design design, ExposureRules rules) {
 
   /** What one frequency gives. */
   private record AtFrequency(
-      double antennaWatts, double relativeError, List<BandExposure.Row> rows) {}
+      Map<String, Double> gapsMetres,
+      double antennaWatts,
+      double relativeError,
+      List<BandExposure.Row> rows) {}
 
   /**
    * Runs the study.
@@ -107,6 +112,7 @@ public record ExposureStudy(Design design, ExposureRules rules) {
     }
     return new BandExposure(
         band.name(),
+        solved.get(0).gapsMetres,
         solved.stream().mapToDouble(AtFrequency::antennaWatts).max().orElseThrow(),
         solved.stream().mapToDouble(AtFrequency::relativeError).max().orElseThrow(),
         rows,
@@ -126,8 +132,7 @@ public record ExposureStudy(Design design, ExposureRules rules) {
                 + parameter.value().dimension().symbol();
         try {
           variants.add(
-              new Variant(
-                  parameter.name(), Installation.of(design.with(parameter.name(), value))));
+              new Variant(parameter.name(), Installation.of(design.with(parameter.name(), value))));
         } catch (IllegalArgumentException e) {
           missing.add(parameter.name());
         }
@@ -184,8 +189,7 @@ public record ExposureStudy(Design design, ExposureRules rules) {
     List<BandExposure.Row> rows = new ArrayList<>();
     List<ExposureMap> moved = new ArrayList<>();
     for (Variant variant : variants) {
-      moved.add(
-          map(variant.installation, variant.installation.solve(solver, frequencyHz)));
+      moved.add(map(variant.installation, variant.installation.solve(solver, frequencyHz)));
     }
     for (double floor : rules.floors()) {
       ExposureSurvey survey = map.survey(limits, rules.duty(), floor);
@@ -196,7 +200,10 @@ public record ExposureStudy(Design design, ExposureRules rules) {
         rows.add(new BandExposure.Row(keepOut, map.screen(limit, rules.duty())));
       }
     }
-    return new AtFrequency(antennaWatts(installation, operation), error, rows);
+    Map<String, Double> gaps =
+        operation.feeds().stream()
+            .collect(Collectors.toMap(SolvedFeed::name, SolvedFeed::gapMetres));
+    return new AtFrequency(gaps, antennaWatts(installation, operation), error, rows);
   }
 
   /** Of the field strengths that decide. Of a parameter's two ends the larger change counts. */

@@ -72,6 +72,18 @@ class DesignErrorsTest {
             "frequencies: [7.1 MHz]",
             "frequencies: [7.1 MHz]\ncut: {datum: »end}",
             "unknown datum 'end'; expected one of eye, tip"),
+        fault(
+            "frequencies: [7.1 MHz]",
+            "frequencies: [7.1 MHz]\nexposure: {limits: [»fcc-publik]}",
+            "unknown limit 'fcc-publik'; did you mean fcc-public?"),
+        fault(
+            "frequencies: [7.1 MHz]",
+            "frequencies: [7.1 MHz]\nexposure: {mode: »morse}",
+            "unknown mode 'morse'"),
+        fault(
+            "frequencies: [7.1 MHz]",
+            "frequencies: [7.1 MHz]\nexposure: »{transmitting: 120 %}",
+            "share of time transmitted 1.2 must lie above 0 and at most 1"),
         // Keys.
         fault(
             "title: Small",

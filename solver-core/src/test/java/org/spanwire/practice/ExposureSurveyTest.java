@@ -62,8 +62,7 @@ class ExposureSurveyTest {
       for (double y = -12; y <= 17; y += 0.4) {
         for (double z = 0.5; z <= 2; z += 0.5) {
           double away = away(x, y);
-          if (away > furthest
-              && survey.exposure(LIMIT, map.at(new Point(x, y, z))) > 1) {
+          if (away > furthest && survey.exposure(LIMIT, map.at(new Point(x, y, z))) > 1) {
             furthest = away;
           }
         }

@@ -144,9 +144,12 @@ class RatingsTest {
 
   @Test
   void dutyRelievesHeatOnly() {
-    assertThat(new Ratings.Limit("w", Ratings.Limit.Cause.HEAT, 100).envelopeWatts(OperatingMode.SSB))
+    assertThat(
+            new Ratings.Limit("w", Ratings.Limit.Cause.HEAT, 100).envelopeWatts(OperatingMode.SSB))
         .isEqualTo(500);
-    assertThat(new Ratings.Limit("w", Ratings.Limit.Cause.CORONA, 100).envelopeWatts(OperatingMode.SSB))
+    assertThat(
+            new Ratings.Limit("w", Ratings.Limit.Cause.CORONA, 100)
+                .envelopeWatts(OperatingMode.SSB))
         .isEqualTo(100);
   }
 

@@ -4,6 +4,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.spanwire.circuit.bench.OperatingMode;
+import org.spanwire.design.ExposureLimit;
 import org.spanwire.study.Plane;
 import org.spanwire.study.SweepQuantity;
 import org.spanwire.unit.Dimension;
@@ -44,6 +46,46 @@ final class Converters {
     @Override
     public Double convert(String text) {
       return value(text, Dimension.NUMBER);
+    }
+  }
+
+  /** A length in metres; a bare number is metres. */
+  static final class Length implements ITypeConverter<Double> {
+    @Override
+    public Double convert(String text) {
+      return value(text, Dimension.LENGTH);
+    }
+  }
+
+  /** A limit of exposure by its name. */
+  static final class Limit implements ITypeConverter<ExposureLimit> {
+    @Override
+    public ExposureLimit convert(String text) {
+      return ExposureLimit.find(text)
+          .orElseThrow(
+              () ->
+                  new TypeConversionException(
+                      "'"
+                          + text
+                          + "' is no limit; known are "
+                          + ExposureLimit.all().stream()
+                              .map(ExposureLimit::name)
+                              .collect(Collectors.joining(", "))));
+    }
+  }
+
+  /** A mode of operation by its word. */
+  static final class Mode implements ITypeConverter<OperatingMode> {
+    @Override
+    public OperatingMode convert(String text) {
+      return OperatingMode.find(text)
+          .orElseThrow(
+              () ->
+                  new TypeConversionException(
+                      "'"
+                          + text
+                          + "' is no mode; known are "
+                          + String.join(", ", OperatingMode.words())));
     }
   }
 

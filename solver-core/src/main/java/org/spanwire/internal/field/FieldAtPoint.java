@@ -69,8 +69,9 @@ public final class FieldAtPoint {
 
   /**
    * The same for very many points: away from the tubes their currents count as lines, and over soil
-   * the Sommerfeld integrals come from a table that grows with the places looked at. The error of direct and reflected field each is the tolerance; where
-   * the two cancel it is more against their sum.
+   * the Sommerfeld integrals come from a table that grows with the places looked at. The error of
+   * direct and reflected field each is the tolerance; where the two cancel it is more against their
+   * sum.
    */
   public static FieldAtPoint tabulated(
       CurrentExpansion current, double frequencyHz, Ground ground, double relativeTolerance) {
@@ -197,7 +198,9 @@ public final class FieldAtPoint {
   private double[] reflect(double x, double y, double z, double accuracy, double[] out) {
     double[] gross = new double[2];
     ReflectedFieldKernel kernel = new ReflectedFieldKernel(k, permittivity, accuracy);
-    new PotentialField(stretches, charges, k, new PotentialField.Reflected(kernel::evaluate), 10 * accuracy).add(x, y, z, out, gross);
+    new PotentialField(
+            stretches, charges, k, new PotentialField.Reflected(kernel::evaluate), 10 * accuracy)
+        .add(x, y, z, out, gross);
     return gross;
   }
 

@@ -8,8 +8,8 @@ import org.spanwire.internal.math.LegendrePolynomials;
 /**
  * Field of line currents from mixed potentials: E = −jωA − ∇φ, H = ∇×A/μ0. For what soil reflects
  * they are those of {@link ReflectedFieldKernel} (formulation C of Michalski and Zheng 1990), for
- * the direct field both are those of free space. On each part of a wire the integrand
- * is interpolated at Gauss nodes; the part is halved until the last coefficients of the interpolant
+ * the direct field both are those of free space. On each part of a wire the integrand is
+ * interpolated at Gauss nodes; the part is halved until the last coefficients of the interpolant
  * are small.
  *
  * <p>Fields leave out the factor 1/(4π); E has the factor 1/(jωε0) left out too. Not thread-safe:

@@ -27,7 +27,8 @@ public final class ReflectedFieldTable {
   private final ReflectedFieldKernel direct;
   private final Map<Long, Rectangle> rectangles = new ConcurrentHashMap<>();
 
-  private record Rectangle(double rho, double rhoLength, double zeta, double zetaLength, Grid grid) {
+  private record Rectangle(
+      double rho, double rhoLength, double zeta, double zetaLength, Grid grid) {
 
     void evaluate(double atRho, double atZeta, double[] out) {
       grid.values.interpolate(
@@ -141,5 +142,4 @@ public final class ReflectedFieldTable {
     }
     return worst;
   }
-
 }
