@@ -19,6 +19,7 @@ import org.spanwire.cli.command.ExposureCommand;
 import org.spanwire.cli.command.InputException;
 import org.spanwire.cli.command.MergeCommand;
 import org.spanwire.cli.command.ProgramVersion;
+import org.spanwire.cli.command.ReportCommand;
 import org.spanwire.cli.command.SchemaCommand;
 import org.spanwire.cli.command.SolveCommand;
 import org.spanwire.cli.command.SweepCommand;
@@ -48,6 +49,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
       CheckCommand.class,
       BaselineCommand.class,
       BalunCommand.class,
+      ReportCommand.class,
       SchemaCommand.class,
       CompletionCommand.class
     },
@@ -70,6 +72,8 @@ import picocli.CommandLine.UnmatchedArgumentException;
       "      what to cut, and what to trim",
       "  spanwire check kit.yaml --junit kit-check.xml",
       "      does it keep its promises? for a build server",
+      "  spanwire report kit.yaml --output kit.html",
+      "      everything on one page, with pictures",
       "",
       "Exit codes: 0 done, 1 a requirement failed, 2 bad input, 3 tolerance not reached, 70"
           + " internal error.",

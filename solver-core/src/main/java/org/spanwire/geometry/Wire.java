@@ -45,4 +45,32 @@ public record Wire(String name, Conductor conductor, List<Point> path) {
     }
     return sum;
   }
+
+  /**
+   * The place at a distance along the path.
+   *
+   * @param distance metres from the first point, 0 to {@link #length} but for rounding
+   */
+  public Point at(double distance) {
+    if (!(distance >= 0 && distance <= length() * (1 + 1e-12))) {
+      throw new IllegalArgumentException(
+          "distance " + distance + " m must lie on wire '" + name + "', 0 to " + length() + " m");
+    }
+    double left = distance;
+    for (int i = 1; i < path.size() - 1; i++) {
+      double step = path.get(i - 1).distance(path.get(i));
+      if (left <= step) {
+        return between(path.get(i - 1), path.get(i), left / step);
+      }
+      left -= step;
+    }
+    Point start = path.get(path.size() - 2);
+    Point end = path.get(path.size() - 1);
+    return between(start, end, Math.min(1, left / start.distance(end)));
+  }
+
+  private static Point between(Point a, Point b, double t) {
+    return new Point(
+        a.x() + t * (b.x() - a.x()), a.y() + t * (b.y() - a.y()), a.z() + t * (b.z() - a.z()));
+  }
 }

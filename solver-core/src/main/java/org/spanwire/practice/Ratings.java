@@ -9,7 +9,6 @@ import org.spanwire.Solution;
 import org.spanwire.circuit.bench.OperatingMode;
 import org.spanwire.geometry.Feed;
 import org.spanwire.geometry.Fitting;
-import org.spanwire.geometry.Point;
 import org.spanwire.geometry.Wire;
 import org.spanwire.medium.Conductor;
 import org.spanwire.unit.PhysicalConstants;
@@ -128,26 +127,10 @@ public final class Ratings {
     return new Place(
         wire.name(),
         distance,
-        scale * potential.at(point(wire, distance)).abs(),
+        scale * potential.at(wire.at(distance)).abs(),
         amperes,
         field,
         amperes * amperes * resistance);
-  }
-
-  private static Point point(Wire wire, double distance) {
-    double left = distance;
-    for (int i = 1; i < wire.path().size(); i++) {
-      Point p = wire.path().get(i - 1);
-      Point q = wire.path().get(i);
-      double length = p.distance(q);
-      if (left <= length || i == wire.path().size() - 1) {
-        double t = Math.min(1, left / length);
-        return new Point(
-            p.x() + t * (q.x() - p.x()), p.y() + t * (q.y() - p.y()), p.z() + t * (q.z() - p.z()));
-      }
-      left -= length;
-    }
-    throw new IllegalArgumentException("distance " + distance + " m must lie on the wire");
   }
 
   /** Rms voltage across a feed. */

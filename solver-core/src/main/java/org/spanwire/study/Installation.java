@@ -5,6 +5,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.Antenna;
 import org.spanwire.Solution;
@@ -40,6 +42,9 @@ public final class Installation {
 
   /** Reference in ohms of the scattering parameter of a feedpoint without a feed line. */
   static final double ONE_PORT_REFERENCE = 200;
+
+  /** Diameters from a wire's end within which its charge is that of the model's sharp rim. */
+  private static final double RIM_DIAMETERS = 10;
 
   private final Antenna antenna;
   private final ChainModel chain;
@@ -249,15 +254,73 @@ public final class Installation {
       return operation.solution().currents(perWire);
     }
     List<CurrentSample> samples = new ArrayList<>();
-    for (Wire wire : split.get().wires()) {
+    for (Wire wire : wires()) {
       for (int i = 0; i < perWire; i++) {
         double at = wire.length() * i / (perWire - 1);
         samples.add(
             new CurrentSample(
-                wire.name(), at, split.get().current(operation.solution(), wire.name(), at)));
+                wire.name(), at, split.get().at(operation.solution()::current, wire.name(), at)));
       }
     }
     return samples;
+  }
+
+  /** The wires of the design, and the feed line where its route is given. */
+  public List<Wire> wires() {
+    return split.map(SplitAntenna::wires).orElse(antenna.wires());
+  }
+
+  /**
+   * Current and charge along every wire of {@link #wires}, ends and bends included, at the power
+   * that the feed chain delivers; with several feeds, at the transmitter's power into all of them.
+   *
+   * @param perWire number of steps along each wire, to which its bends come, at least 1
+   */
+  public List<WireState> along(Operation operation, int perWire) {
+    Solution solution = operation.solution();
+    double scale = Math.sqrt(deliveredWatts(operation) / solution.acceptedPower());
+    List<WireState> states = new ArrayList<>();
+    for (Wire wire : wires()) {
+      double rim = Math.min(RIM_DIAMETERS * 2 * wire.conductor().outerRadius(), wire.length() / 4);
+      for (double at : places(wire, perWire)) {
+        double insideRims = Math.max(rim, Math.min(at, wire.length() - rim));
+        states.add(
+            new WireState(
+                wire.name(),
+                at,
+                wire.at(at),
+                at(solution::current, wire, at).multiply(scale),
+                at(solution::charge, wire, insideRims).multiply(scale)));
+      }
+    }
+    return states;
+  }
+
+  private static Iterable<Double> places(Wire wire, int steps) {
+    SortedSet<Double> places = new TreeSet<>();
+    for (int i = 0; i <= steps; i++) {
+      places.add(wire.length() * i / steps);
+    }
+    double along = 0;
+    for (int i = 1; i < wire.path().size() - 1; i++) {
+      along += wire.path().get(i - 1).distance(wire.path().get(i));
+      places.add(along);
+    }
+    return places;
+  }
+
+  private Complex at(SplitAntenna.Along quantity, Wire wire, double distance) {
+    return split.isPresent()
+        ? split.get().at(quantity, wire.name(), distance)
+        : quantity.at(wire.name(), distance);
+  }
+
+  /**
+   * Power in watts into the antenna at the transmitter's power: what the feed chain delivers; with
+   * several feeds all of the transmitter's.
+   */
+  public double deliveredWatts(Operation operation) {
+    return operation.chain().map(ChainState::deliveredPower).orElse(powerWatts());
   }
 
   private Optional<ChainState> chainOf(Solution solution) {

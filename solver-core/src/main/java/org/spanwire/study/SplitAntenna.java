@@ -192,14 +192,20 @@ record SplitAntenna(Antenna original, Antenna antenna, double cut, FeedLine line
     return wires;
   }
 
-  /** Current at a place of a wire of the design or of the line. */
-  Complex current(Solution solution, String wire, double distance) {
+  /** A quantity along the wires of the cut antenna. */
+  @FunctionalInterface
+  interface Along {
+    Complex at(String wire, double distance);
+  }
+
+  /** What a quantity is at a place of a wire of the design or of the line. */
+  Complex at(Along quantity, String wire, double distance) {
     if (!wire.equals(feed().wire())) {
-      return solution.current(wire, distance);
+      return quantity.at(wire, distance);
     }
     return distance < cut
-        ? solution.current(wire + FIRST, distance)
-        : solution.current(
+        ? quantity.at(wire + FIRST, distance)
+        : quantity.at(
             wire + LAST,
             Math.min(distance - cut, antenna.wire(wire + LAST).orElseThrow().length()));
   }

@@ -67,7 +67,7 @@ public record Sweep(
   }
 
   /** A text that reads back to the same number. */
-  private static String exact(Quantity quantity) {
+  static String exact(Quantity quantity) {
     return quantity.value() + " " + quantity.dimension().symbol();
   }
 

@@ -40,7 +40,11 @@ public final class CutCommand implements Runnable {
   @Override
   public void run() {
     output.check(design.file());
-    Design read = design.read();
+    output.write(report(design.read(), design));
+  }
+
+  /** Everything there is to say about cutting a design. */
+  static CutReport report(Design read, DesignOptions options) {
     List<Warning> warnings = new ArrayList<>();
     CutRules rules = read.cutRules().orElse(CutRules.PLAIN);
     if (read.cutRules().isEmpty()) {
@@ -52,8 +56,8 @@ public final class CutCommand implements Runnable {
     }
     List<Leg> legs = legs(read, rules);
     Optional<Trim> trim = trim(read, warnings);
-    List<TrimRow> rows = trim.isPresent() ? rows(read) : List.of();
-    output.write(new CutReport(read, ProgramVersion.number(), rules, legs, trim, rows, warnings));
+    List<TrimRow> rows = trim.isPresent() ? rows(read, options) : List.of();
+    return new CutReport(read, ProgramVersion.number(), rules, legs, trim, rows, warnings);
   }
 
   private static List<Leg> legs(Design read, CutRules rules) {
@@ -74,10 +78,10 @@ public final class CutCommand implements Runnable {
     }
   }
 
-  private List<TrimRow> rows(Design read) {
+  private static List<TrimRow> rows(Design read, DesignOptions options) {
     Feed feed = read.antenna().feeds().get(0);
     TrimStudy study = new TrimStudy(read.antenna(), feed, read.feedpointReferenceOhm());
     return ModelOptions.solve(
-        read, () -> study.run(design.solver(), read.bands(), design.threads()));
+        read, () -> study.run(options.solver(), read.bands(), options.threads()));
   }
 }

@@ -59,6 +59,11 @@ class ModelOptions {
     return tolerance;
   }
 
+  /** The parameters that have other values than the file's, NAME=VALUE. */
+  List<String> changes() {
+    return values.entrySet().stream().map(e -> e.getKey() + "=" + e.getValue()).toList();
+  }
+
   /** What of these options changes results, in words. */
   String settings() {
     return "tolerance " + tolerance + " with " + new TreeMap<>(values);

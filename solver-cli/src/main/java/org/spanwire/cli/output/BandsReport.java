@@ -11,6 +11,7 @@ import org.spanwire.study.BandResponse;
 import org.spanwire.study.BandSummary;
 import org.spanwire.study.HeatAt;
 import org.spanwire.study.Ledger;
+import org.spanwire.study.Verdict;
 
 /**
  * The outcome of {@code spanwire bands}.
@@ -43,12 +44,39 @@ public record BandsReport(
         .toList();
   }
 
-  BandSummary summary() {
+  /** What it takes to use a band with a verdict. */
+  public static String needs(Verdict verdict) {
+    return switch (verdict) {
+      case DIRECT -> "no tuner";
+      case TUNABLE -> "tuner to 3:1";
+      case WIDE_TUNER -> "tuner to 10:1";
+      case UNUSABLE -> "unusable";
+    };
+  }
+
+  /** The limits of the verdicts. */
+  public static String verdictKey() {
+    StringBuilder key = new StringBuilder("verdict by the worst SWR: ");
+    for (Verdict verdict : Verdict.values()) {
+      if (Double.isFinite(verdict.limit())) {
+        key.append(verdict.label())
+            .append(" <= ")
+            .append(Numbers.significant(verdict.limit(), 3))
+            .append(", ");
+      } else {
+        key.append(verdict.label()).append(" above");
+      }
+    }
+    return key.toString();
+  }
+
+  /** What the bands come down to. */
+  public BandSummary summary() {
     return new BandSummary(bands);
   }
 
   /** Parts of the design whose heat is not known, and why. */
-  List<String> unknownHeat() {
+  public List<String> unknownHeat() {
     List<String> unknown = new ArrayList<>();
     List<Stage> chain = conditions.design().feedChain();
     if (chain.stream().anyMatch(Stage.Choke.class::isInstance)

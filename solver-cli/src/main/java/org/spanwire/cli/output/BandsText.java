@@ -2,7 +2,6 @@ package org.spanwire.cli.output;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.stream.Collectors;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.result.GainSample;
@@ -17,13 +16,6 @@ import org.spanwire.study.Verdict;
 
 /** The outcome of {@code spanwire bands} for reading, 120 columns at most for usual bands. */
 final class BandsText {
-
-  private static final Map<Verdict, String> NEEDS =
-      Map.of(
-          Verdict.DIRECT, "no tuner",
-          Verdict.TUNABLE, "tuner to 3:1",
-          Verdict.WIDE_TUNER, "tuner to 10:1",
-          Verdict.UNUSABLE, "unusable");
 
   private final BandsReport report;
   private final Palette palette;
@@ -45,7 +37,8 @@ final class BandsText {
                     + ", before any tuner; the worst one nearer to the antenna too"))
         .append('\n')
         .append(match().render())
-        .append(verdictKey())
+        .append(BandsReport.verdictKey())
+        .append('\n')
         .append('\n');
     out.append(palette.heading("Gain at the best match, the largest over azimuth"))
         .append('\n')
@@ -76,7 +69,7 @@ final class BandsText {
     for (Verdict verdict : Verdict.values()) {
       String bands = String.join(", ", summary.with(verdict));
       if (!bands.isEmpty()) {
-        Conditions.line(out, NEEDS.get(verdict), palette.verdict(verdict, bands));
+        Conditions.line(out, BandsReport.needs(verdict), palette.verdict(verdict, bands));
       }
     }
     Conditions.line(
@@ -162,21 +155,6 @@ final class BandsText {
       table.row(row.toArray(new String[0]));
     }
     return table;
-  }
-
-  private static String verdictKey() {
-    StringBuilder key = new StringBuilder("verdict by the worst SWR: ");
-    for (Verdict verdict : Verdict.values()) {
-      if (Double.isFinite(verdict.limit())) {
-        key.append(verdict.label())
-            .append(" <= ")
-            .append(Numbers.significant(verdict.limit(), 3))
-            .append(", ");
-      } else {
-        key.append(verdict.label()).append(" above\n");
-      }
-    }
-    return key.toString();
   }
 
   private Table gain() {

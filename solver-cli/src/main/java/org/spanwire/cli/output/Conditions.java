@@ -2,6 +2,7 @@ package org.spanwire.cli.output;
 
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -35,6 +36,16 @@ public record Conditions(
     Map<String, Double> gapsMetres) {
 
   private static final int LABEL_WIDTH = 14;
+
+  /** Cautions that belong beside every result that somebody may put up. */
+  public static final List<String> CAUTIONS =
+      List.of(
+          "Keep wires, ropes and masts well clear of power lines, in every direction they could"
+              + " fall or break.",
+          "Wire ends and the feedpoint carry dangerous RF voltage while transmitting: keep them"
+              + " out of reach.",
+          "Check RF exposure, lightning protection and grounding against local codes; have"
+              + " licensed people do licensed work.");
 
   String feedpointReference() {
     return Numbers.significant(design.feedpointReferenceOhm(), 6) + " ohm";
@@ -93,36 +104,51 @@ public record Conditions(
     return lowest() == highest() ? metres(lowest()) : metres(lowest()) + " to " + metres(highest());
   }
 
-  void text(StringBuilder out, Palette palette) {
-    out.append(palette.heading("Conditions")).append('\n');
-    line(out, "ground", ground(antenna().ground()));
+  /**
+   * One of the conditions.
+   *
+   * @param name what it is about
+   * @param value what holds
+   */
+  public record Entry(String name, String value) {}
+
+  /** All conditions for reading, in order. */
+  public List<Entry> entries() {
+    List<Entry> entries = new ArrayList<>();
+    entries.add(new Entry("ground", ground(antenna().ground())));
     if (!(antenna().ground() instanceof FreeSpace)) {
-      line(out, "height", "wires " + heights() + " above ground");
+      entries.add(new Entry("height", "wires " + heights() + " above ground"));
     }
     for (Feed feed : antenna().feeds()) {
-      line(
-          out,
-          "feed " + feed.name(),
-          metres(distance(feed))
-              + " along wire "
-              + feed.wire()
-              + ", gap "
-              + Numbers.significant(gapsMetres.get(feed.name()) * 1e3, 4)
-              + " mm");
+      entries.add(
+          new Entry(
+              "feed " + feed.name(),
+              metres(distance(feed))
+                  + " along wire "
+                  + feed.wire()
+                  + ", gap "
+                  + Numbers.significant(gapsMetres.get(feed.name()) * 1e3, 4)
+                  + " mm"));
     }
-    line(out, "transformer", transformer());
+    entries.add(new Entry("transformer", transformer()));
     for (Stage stage : design.feedChain()) {
-      StageText.of(stage).ifPresent(words -> line(out, stage.kind(), words));
+      StageText.of(stage).ifPresent(words -> entries.add(new Entry(stage.kind(), words)));
     }
-    design.feedLine().ifPresent(route -> line(out, "feed line", route(route)));
-    line(out, "power", power());
-    line(
-        out,
-        "accuracy",
-        "impedances wanted to "
-            + percent(tolerance)
-            + ", largest estimated error "
-            + percent(largestRelativeError));
+    design.feedLine().ifPresent(route -> entries.add(new Entry("feed line", route(route))));
+    entries.add(new Entry("power", power()));
+    entries.add(
+        new Entry(
+            "accuracy",
+            "impedances wanted to "
+                + percent(tolerance)
+                + ", largest estimated error "
+                + percent(largestRelativeError)));
+    return entries;
+  }
+
+  void text(StringBuilder out, Palette palette) {
+    out.append(palette.heading("Conditions")).append('\n');
+    entries().forEach(entry -> line(out, entry.name(), entry.value()));
   }
 
   private String transformer() {
@@ -241,18 +267,8 @@ public record Conditions(
     json(json);
   }
 
-  /** Cautions that belong beside every result that somebody may put up. */
   static void cautions(StringBuilder out, Palette palette) {
     out.append(palette.heading("Cautions")).append('\n');
-    for (String caution :
-        List.of(
-            "Keep wires, ropes and masts well clear of power lines, in every direction they could"
-                + " fall or break.",
-            "Wire ends and the feedpoint carry dangerous RF voltage while transmitting: keep them"
-                + " out of reach.",
-            "Check RF exposure, lightning protection and grounding against local codes; have"
-                + " licensed people do licensed work.")) {
-      Paragraph.write(out, "  - ", 4, caution);
-    }
+    CAUTIONS.forEach(caution -> Paragraph.write(out, "  - ", 4, caution));
   }
 }

@@ -41,6 +41,36 @@ public record CutReport(
     warnings = List.copyOf(warnings);
   }
 
+  /** How the wire is made up, for reading. */
+  public List<Conditions.Entry> rulesInWords() {
+    return List.of(
+        new Conditions.Entry(
+            "datum",
+            rules.datum() == CutRules.Datum.EYE
+                ? "the model ends at the bearing point of the eye; half the loop and the fold-back come on top"
+                : "the model ends at the tip of the wire; loop and fold-back are part of its length"),
+        new Conditions.Entry(
+            "allowances",
+            "loop "
+                + millimetres(rules.loop())
+                + ", fold-back "
+                + millimetres(rules.foldBack())
+                + ", terminal "
+                + millimetres(rules.terminal())
+                + ", stretch in service "
+                + Numbers.significant(100 * rules.stretch(), 3)
+                + " %"),
+        new Conditions.Entry("tolerance", "+/- " + millimetres(rules.tolerance())),
+        new Conditions.Entry(
+            "made up", "from terminal to the eye's bearing point, laid out without tension"),
+        new Conditions.Entry(
+            "insulation", "is part of the model: apply no further shortening factor"));
+  }
+
+  private static String millimetres(double metres) {
+    return Numbers.significant(1000 * metres, 4) + " mm";
+  }
+
   @Override
   public String text(Palette palette) {
     return new CutText(this, palette).render();

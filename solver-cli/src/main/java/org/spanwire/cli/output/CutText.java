@@ -1,16 +1,16 @@
 package org.spanwire.cli.output;
 
 import java.util.List;
-import org.spanwire.design.CutRules;
 import org.spanwire.practice.Leg;
 import org.spanwire.practice.Trim;
 import org.spanwire.result.Warning;
 import org.spanwire.study.TrimRow;
 
 /** The outcome of {@code spanwire cut} as a sheet for the bench. */
-final class CutText {
+public final class CutText {
 
-  private static final List<String> CAUTIONS =
+  /** Cautions for whoever makes and hangs the wire. */
+  public static final List<String> CAUTIONS =
       List.of(
           "Wire under tension lashes when it parts: wear gloves and eye protection, and stand clear of its line.",
           "Transformer, choke and line fall if the wire breaks: let nobody stand below, and fit a weak link where"
@@ -61,7 +61,8 @@ final class CutText {
     out.append(table.render()).append('\n');
   }
 
-  private static String place(Leg.End end) {
+  /** What is at the end of a leg. */
+  public static String place(Leg.End end) {
     return switch (end.kind()) {
       case FREE -> "insulator";
       case FEED -> "feed " + end.name();
@@ -71,34 +72,8 @@ final class CutText {
   }
 
   private void rules() {
-    CutRules rules = report.rules();
-    Conditions.line(
-        out,
-        "datum",
-        rules.datum() == CutRules.Datum.EYE
-            ? "the model ends at the bearing point of the eye; half the loop and the fold-back come on top"
-            : "the model ends at the tip of the wire; loop and fold-back are part of its length");
-    Conditions.line(
-        out,
-        "allowances",
-        "loop "
-            + millimetres(rules.loop())
-            + ", fold-back "
-            + millimetres(rules.foldBack())
-            + ", terminal "
-            + millimetres(rules.terminal())
-            + ", stretch in service "
-            + Numbers.significant(100 * rules.stretch(), 3)
-            + " %");
-    Conditions.line(out, "tolerance", "+/- " + millimetres(rules.tolerance()));
-    Conditions.line(
-        out, "made up", "from terminal to the eye's bearing point, laid out without tension");
-    Conditions.line(out, "insulation", "is part of the model: apply no further shortening factor");
+    report.rulesInWords().forEach(entry -> Conditions.line(out, entry.name(), entry.value()));
     out.append('\n');
-  }
-
-  private static String millimetres(double metres) {
-    return Numbers.significant(1000 * metres, 4) + " mm";
   }
 
   private void trim() {
@@ -124,17 +99,18 @@ final class CutText {
               .orElse("-"));
     }
     out.append(table.render());
-    Paragraph.write(
-        out,
-        "",
-        0,
-        "Of every centimetre take "
-            + Numbers.fixed(10 * trim.firstShare(), 1)
-            + " mm off at the wire's first point and "
-            + Numbers.fixed(10 * trim.lastShare(), 1)
-            + " mm at its last: this keeps the ratio of the legs. All bands move together. A dash: no best match"
-            + " in or near that band.");
+    Paragraph.write(out, "", 0, sharing(trim));
     out.append('\n');
+  }
+
+  /** How trimming is shared between the ends of a wire. */
+  public static String sharing(Trim trim) {
+    return "Of every centimetre take "
+        + Numbers.fixed(10 * trim.firstShare(), 1)
+        + " mm off at the wire's first point and "
+        + Numbers.fixed(10 * trim.lastShare(), 1)
+        + " mm at its last: this keeps the ratio of the legs. All bands move together. A dash: no best match"
+        + " in or near that band.";
   }
 
   private void warnings() {

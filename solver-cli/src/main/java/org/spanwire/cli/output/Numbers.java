@@ -4,13 +4,14 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import org.apache.commons.math3.complex.Complex;
 
 /** Numbers for reading. */
-final class Numbers {
+public final class Numbers {
 
   private Numbers() {}
 
-  static String fixed(double value, int decimals) {
+  public static String fixed(double value, int decimals) {
     if (Double.isInfinite(value)) {
       return value > 0 ? "inf" : "-inf";
     }
@@ -20,22 +21,31 @@ final class Numbers {
         : text;
   }
 
-  static String fixed(OptionalDouble value, int decimals) {
+  public static String fixed(OptionalDouble value, int decimals) {
     return value.isPresent() ? fixed(value.getAsDouble(), decimals) : "-";
   }
 
   /** Two decimals up to 10, one up to 100, then none. */
-  static String swr(double swr) {
+  public static String swr(double swr) {
     return fixed(swr, swr < 9.995 ? 2 : swr < 99.95 ? 1 : 0);
   }
 
   /** Resistance or reactance to the digit that its error leaves standing, six decimals at most. */
-  static String ohms(double value, double errorOhm) {
+  public static String ohms(double value, double errorOhm) {
     return fixed(value, (int) Math.max(0, Math.min(6, Math.ceil(-Math.log10(errorOhm)))));
   }
 
+  /** A complex number to whole units: "98 - j12", "open" where it is infinite. */
+  public static String rectangular(Complex value) {
+    return value.isInfinite() || value.isNaN()
+        ? "open"
+        : fixed(value.getReal(), 0)
+            + (value.getImaginary() < 0 ? " - j" : " + j")
+            + fixed(Math.abs(value.getImaginary()), 0);
+  }
+
   /** To a number of significant digits, without trailing zeros and without an exponent. */
-  static String significant(double value, int digits) {
+  public static String significant(double value, int digits) {
     if (value == 0 || Double.isInfinite(value)) {
       return fixed(value, 0);
     }
@@ -46,7 +56,7 @@ final class Numbers {
   }
 
   /** Megahertz to a hertz, without trailing zeros. */
-  static String megahertz(double hertz) {
+  public static String megahertz(double hertz) {
     return BigDecimal.valueOf(Math.round(hertz), 6).stripTrailingZeros().toPlainString();
   }
 }

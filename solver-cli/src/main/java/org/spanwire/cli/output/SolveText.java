@@ -135,8 +135,8 @@ final class SolveText {
       table.row(
           Numbers.megahertz(solution.frequencyHz()),
           Numbers.fixed(mode.drive().openVoltage().abs(), 1),
-          complex(mode.drive().sourceImpedance()),
-          complex(mode.chokeOhm()),
+          Numbers.rectangular(mode.drive().sourceImpedance()),
+          Numbers.rectangular(mode.chokeOhm()),
           Numbers.fixed(mode.chokes().get(0).voltage(), 1),
           Numbers.fixed(mode.topWatts(), 2),
           Numbers.fixed(mode.current().abs(), 4),
@@ -150,12 +150,6 @@ final class SolveText {
                   .collect(Collectors.joining(", ")));
     }
     return table;
-  }
-
-  private static String complex(Complex z) {
-    return Numbers.fixed(z.getReal(), 0)
-        + (z.getImaginary() < 0 ? " - j" : " + j")
-        + Numbers.fixed(Math.abs(z.getImaginary()), 0);
   }
 
   private Table radiation() {

@@ -1,0 +1,78 @@
+package org.spanwire.cli.report;
+
+import java.util.List;
+import java.util.Optional;
+import org.spanwire.cli.output.BandsReport;
+import org.spanwire.cli.output.CutReport;
+import org.spanwire.design.Design;
+import org.spanwire.study.BandCurves;
+import org.spanwire.study.BandPortrait;
+import org.spanwire.study.Installation;
+import org.spanwire.study.WorstSwrMap;
+
+/**
+ * The outcome of {@code spanwire report}.
+ *
+ * @param bands the design judged over its bands, with what that holds for
+ * @param installation the design as it is put up
+ * @param curves curves over every band, with the spreads
+ * @param portraits every band at its best match
+ * @param map worst SWR against two parameters, if there are such
+ * @param cut lengths to cut, and trim
+ * @param input what identifies the input
+ */
+public record DesignReport(
+    BandsReport bands,
+    Installation installation,
+    List<BandCurves> curves,
+    List<BandPortrait> portraits,
+    Optional<WorstSwrMap> map,
+    CutReport cut,
+    Input input) {
+
+  /**
+   * What identifies the input.
+   *
+   * @param sha256 of the design file, hexadecimal
+   * @param settings parameters given other values than the file's, NAME=VALUE
+   */
+  public record Input(String sha256, List<String> settings) {
+    /** Takes a copy. */
+    public Input {
+      settings = List.copyOf(settings);
+    }
+  }
+
+  /** Takes copies. */
+  public DesignReport {
+    curves = List.copyOf(curves);
+    portraits = List.copyOf(portraits);
+  }
+
+  Design design() {
+    return bands.conditions().design();
+  }
+
+  /** The whole page. */
+  public String html() {
+    Page page = new Page(design().title(), bands.conditions().version());
+    page.bands(bands.bands().stream().map(band -> band.band()).toList());
+    List<Section> sections =
+        List.of(
+            new SummarySection(this),
+            new CautionSection(),
+            new SwrSection(this),
+            new MapSection(this),
+            new ImpedanceSection(this),
+            new PatternSection(this),
+            new CurrentSection(this),
+            new PowerSection(this),
+            new RatingSection(this),
+            new MechanicsSection(this),
+            new CutSection(this),
+            new ConditionSection(this));
+    page.contents(sections);
+    sections.forEach(page::section);
+    return page.html();
+  }
+}
