@@ -8,7 +8,7 @@ import org.spanwire.medium.Insulation;
 import org.spanwire.result.Warning;
 import org.spanwire.unit.PhysicalConstants;
 
-/** Named warnings for designs at the edge of the thin-wire model. */
+/** Named warnings for designs at the edge of the model. */
 final class ThinWireLimits {
 
   /**
@@ -47,6 +47,7 @@ final class ThinWireLimits {
           .ifPresent(phase -> warnings.add(coatOverWavelength(wire, phase)));
     }
     warnings.addAll(NearbyStretches.warnings(antenna.wires(), antenna.ground()));
+    warnings.addAll(LayerWarnings.of(antenna.ground(), frequencyHz));
     return warnings;
   }
 

@@ -16,17 +16,11 @@ import org.spanwire.geometry.Point;
 import org.spanwire.geometry.Position;
 import org.spanwire.geometry.Wire;
 import org.spanwire.medium.Conductor;
-import org.spanwire.medium.Ground;
 import org.spanwire.medium.MechanicalProperties;
-import org.spanwire.medium.Soil;
-import org.spanwire.medium.Soils;
 import org.spanwire.unit.Dimension;
 
 /** Reads what stands in the air and what lies below it. */
 final class AntennaReader {
-
-  private static final String GROUND_EXAMPLE =
-      "{soil: medium-dry}, {permittivity: 13, conductivity: 5 mS/m}, perfect, or free-space";
 
   private final Evaluator evaluator;
   private final Map<String, MechanicalProperties> mechanical = new LinkedHashMap<>();
@@ -58,7 +52,9 @@ final class AntennaReader {
                 "wire")
             .map(this::wire);
     Antenna.Builder builder =
-        Antenna.builder().ground(ground(design.required("ground", GROUND_EXAMPLE)));
+        Antenna.builder()
+            .ground(
+                new GroundReader(evaluator).read(design.required("ground", GroundReader.EXAMPLE)));
     wires.values().forEach(builder::wire);
     some(design.required("feeds", "{main: {wire: radiator, at: 36 %}}"), "feed")
         .map((name, item) -> feed(name, item, wires))
@@ -196,33 +192,5 @@ final class AntennaReader {
         .optional("gap")
         .map(gap -> OptionalDouble.of(evaluator.positive(gap, Dimension.LENGTH)))
         .orElse(OptionalDouble.empty());
-  }
-
-  private Ground ground(Item item) {
-    if (item.isText()) {
-      return switch (item.text()) {
-        case "perfect" -> Ground.perfect();
-        case "free-space" -> Ground.freeSpace();
-        default ->
-            throw item.fault(
-                "unknown ground " + Words.quote(item.text()) + "; expected " + GROUND_EXAMPLE);
-      };
-    }
-    Fields fields = item.fields("soil", "permittivity", "conductivity");
-    Optional<Item> soil = fields.optional("soil");
-    if (soil.isPresent()) {
-      if (fields.optional("permittivity").or(() -> fields.optional("conductivity")).isPresent()) {
-        throw item.fault(
-            item.name() + " has a soil name and constants too; keep one, " + GROUND_EXAMPLE);
-      }
-      return Soils.find(soil.get().text())
-          .orElseThrow(
-              () -> soil.get().unknown("soil", Soils.all().stream().map(Soil::name).toList()));
-    }
-    double permittivity =
-        evaluator.positive(fields.required("permittivity", "13"), Dimension.NUMBER);
-    double conductivity =
-        evaluator.notNegative(fields.required("conductivity", "5 mS/m"), Dimension.CONDUCTIVITY);
-    return item.checked(() -> Soil.of(permittivity, conductivity));
   }
 }

@@ -1,7 +1,5 @@
 package org.spanwire.design;
 
-import java.util.ArrayList;
-import java.util.List;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.geometry.GeometryException;
 import org.spanwire.geometry.LumpedImpedance;
@@ -28,55 +26,7 @@ final class ImpedanceTable implements LumpedImpedance {
   }
 
   static ImpedanceTable read(Item item, String fitting) {
-    String file = item.path().toString();
-    String[] lines = TextFile.read(item).split("\\R", -1);
-    if (!lines[0].strip().equals(HEADER)) {
-      throw new DesignException(
-          file, 1, 1, "header " + Words.quote(lines[0]) + "; expected " + HEADER);
-    }
-    List<double[]> rows = new ArrayList<>();
-    for (int i = 1; i < lines.length; i++) {
-      if (!lines[i].isBlank()) {
-        rows.add(row(file, i + 1, lines[i], rows.isEmpty() ? 0 : rows.get(rows.size() - 1)[0]));
-      }
-    }
-    if (rows.isEmpty()) {
-      throw new DesignException(file, 1, 1, "table has no rows; expected at least one");
-    }
-    return new ImpedanceTable(fitting, file, rows.toArray(new double[0][]));
-  }
-
-  private static double[] row(String file, int line, String text, double before) {
-    String[] cells = text.split(",", -1);
-    if (cells.length != 3) {
-      throw new DesignException(
-          file, line, 1, "row has " + cells.length + " values; expected three: " + HEADER);
-    }
-    double[] row = new double[3];
-    for (int i = 0, column = 1; i < 3; column += cells[i].length() + 1, i++) {
-      row[i] = number(file, line, column, cells[i]);
-    }
-    if (!(row[0] > before)) {
-      throw new DesignException(
-          file,
-          line,
-          1,
-          "frequency " + cells[0].strip() + " Hz is not above the one before; sort the rows");
-    }
-    return row;
-  }
-
-  private static double number(String file, int line, int column, String cell) {
-    try {
-      double value = Double.parseDouble(cell.strip());
-      if (Double.isFinite(value)) {
-        return value;
-      }
-    } catch (NumberFormatException e) {
-      // Told below, together with numbers that are not finite.
-    }
-    throw new DesignException(
-        file, line, column, "value " + Words.quote(cell) + " is no finite number; expected one");
+    return new ImpedanceTable(fitting, item.path().toString(), NumberTable.read(item, HEADER));
   }
 
   @Override

@@ -402,7 +402,13 @@ class DesignErrorsTest {
         fault(
             "{soil: medium-dry}",
             "»{soil: dry, permittivity: 3}",
-            "has a soil name and constants too; keep one"),
+            "has more than one of a soil name, constants and a table; keep one"),
+        fault("{soil: medium-dry}", "{table: »none.csv}", "none.csv: no such file"),
+        fault("{soil: medium-dry}", "{soil: dry, snow: »{permittivity: 1.5}}", "depth"),
+        fault(
+            "{soil: medium-dry}",
+            "{soil: dry, beneath: »{depth: 3 m, permittivity: 0.5, conductivity: 0 S/m}}",
+            "at least 1"),
         fault(
             "feed-chain",
             "fittings:\n  trap: »{wire: radiator, at: 3 m}\nfeed-chain",

@@ -4,11 +4,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.apache.commons.math3.complex.Complex;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.spanwire.circuit.LineAttenuation;
 import org.spanwire.circuit.TransmissionLine;
 import org.spanwire.geometry.GeometryException;
@@ -20,6 +24,7 @@ import org.spanwire.medium.Conductor;
 import org.spanwire.medium.Ground;
 import org.spanwire.medium.Materials;
 import org.spanwire.medium.Soil;
+import org.spanwire.medium.SoilLayer;
 import org.spanwire.medium.Stranding;
 import org.spanwire.unit.Quantity;
 
@@ -31,6 +36,31 @@ class DesignReaderTest {
 
   private static Design small() {
     return DesignReader.read(Designs.SMALL, "small.yaml");
+  }
+
+  /** A table of soil is read, and a row that is wrong is told with its file, line and column. */
+  @Test
+  void soilTable(@TempDir Path directory) throws IOException {
+    Path table = directory.resolve("soil.csv");
+    Files.writeString(
+        table,
+        "frequency_hz,relative_permittivity,conductivity_s_per_m\n1e6,30,0.01\n1e7,20,0.02\n");
+    Path design = directory.resolve("d.yaml");
+    Files.writeString(
+        design,
+        "format: spanwire-design/1\ntitle: t\nconductors: {s: {material: copper, diameter: 2 mm}}\n"
+            + "wires: {w: {conductor: s, path: [[0, 0, 9], [20, 0, 9]]}}\n"
+            + "feeds: {f: {wire: w, at: 50 %}}\nground: {table: soil.csv, snow: {depth: 1 m}}\n"
+            + "frequencies: [7.1 MHz]\n");
+    Soil soil = (Soil) DesignReader.read(design).antenna().ground();
+    assertThat(soil.name()).isEqualTo("soil.csv");
+    assertThat(soil.table().orElseThrow().rows()).hasSize(2);
+    assertThat(soil.layers()).containsExactly(SoilLayer.snow(1));
+    assertThat(soil.complexPermittivity(1e7)).isEqualTo(Soil.of(20, 0.02).complexPermittivity(1e7));
+    Files.writeString(
+        table, "frequency_hz,relative_permittivity,conductivity_s_per_m\n1e6,30,wet\n");
+    assertThatThrownBy(() -> DesignReader.read(design))
+        .hasMessageContaining("soil.csv:2:8: value 'wet'");
   }
 
   @Test

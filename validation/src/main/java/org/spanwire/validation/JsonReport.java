@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.List;
 import org.apache.commons.math3.complex.Complex;
 
 /** Writes a run as JSON. */
@@ -16,7 +17,7 @@ final class JsonReport {
 
   private JsonReport() {}
 
-  static String of(ValidationRun run) {
+  static String of(ValidationRun run, List<Section> sections) {
     ObjectNode root = JSON.createObjectNode();
     root.put("format", "spanwire-validation/1");
     root.put("commit", run.stamp().commit());
@@ -29,6 +30,8 @@ final class JsonReport {
     root.put("total", run.outcomes().size());
     ArrayNode cases = root.putArray("cases");
     run.outcomes().forEach(outcome -> write(cases.addObject(), outcome));
+    ArrayNode faults = root.putArray("faults");
+    sections.forEach(section -> section.faults().forEach(faults::add));
     try {
       return JSON.writeValueAsString(root) + "\n";
     } catch (JsonProcessingException e) {

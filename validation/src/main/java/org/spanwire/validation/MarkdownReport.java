@@ -6,12 +6,15 @@ import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Collectors;
 
-/** Writes a run as Markdown: one table per group, the reasons of its tolerances below. */
+/**
+ * Writes a run as Markdown: one table per group, the reasons of its tolerances below, then the
+ * other sections.
+ */
 final class MarkdownReport {
 
   private MarkdownReport() {}
 
-  static String of(ValidationRun run) {
+  static String of(ValidationRun run, List<Section> sections) {
     StringBuilder text = new StringBuilder();
     RunStamp stamp = run.stamp();
     line(text, "# spanwire-validation");
@@ -26,6 +29,7 @@ final class MarkdownReport {
     for (CaseGroup group : run.groups()) {
       table(text, group, run.outcomes());
     }
+    sections.forEach(section -> text.append('\n').append(section.markdown()));
     return text.toString();
   }
 

@@ -1,10 +1,8 @@
 package org.spanwire.validation;
 
 import org.apache.commons.math3.complex.Complex;
-import org.spanwire.medium.Soil;
-import org.spanwire.unit.PhysicalConstants;
 
-/** Quantities of a conductor or a soil alone. */
+/** Quantities of a conductor alone. */
 final class MediumFunctions {
 
   private MediumFunctions() {}
@@ -13,11 +11,8 @@ final class MediumFunctions {
     return Parts.conductor(c.parameters()).surfaceImpedance(c.parameters().frequencyHz());
   }
 
-  /** Depth in metres at which a plane wave has fallen to 1/e: 1/|Im(k √ε)|. */
-  static Complex penetrationDepth(ValidationCase c, Workbench bench) {
-    double frequency = c.parameters().frequencyHz();
-    Complex index = ((Soil) Parts.ground(c.parameters())).complexPermittivity(frequency).sqrt();
-    double attenuation = PhysicalConstants.wavenumber(frequency) * Math.abs(index.getImaginary());
-    return new Complex(1 / attenuation);
+  /** Conductivity of a material in MS/m. */
+  static Complex conductivity(ValidationCase c, Workbench bench) {
+    return new Complex(1e-6 * Parts.conductor(c.parameters()).material().conductivity());
   }
 }

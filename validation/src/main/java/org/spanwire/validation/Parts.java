@@ -18,6 +18,8 @@ final class Parts {
           "radius",
           "diameterMillimetres",
           "material",
+          "materialConductivity",
+          "materialPermeability",
           "claddingMaterial",
           "claddingMillimetres",
           "insulationMillimetres",
@@ -38,7 +40,7 @@ final class Parts {
   }
 
   static Conductor conductor(Parameters p, double radius) {
-    Conductor wire = Conductor.bare(material(p.text("material", Materials.PERFECT.name())), radius);
+    Conductor wire = Conductor.bare(metal(p), radius);
     if (p.has("claddingMillimetres")) {
       Material metal = material(p.text("claddingMaterial", Materials.COPPER.name()));
       wire = wire.withCladding(new Cladding(metal, p.number("claddingMillimetres") / 1000));
@@ -58,6 +60,17 @@ final class Parts {
     return p.has("diameterMillimetres")
         ? p.number("diameterMillimetres") / 2000
         : p.metres("radius");
+  }
+
+  /** A material by name, or by conductivity in S/m and relative permeability. */
+  private static Material metal(Parameters p) {
+    return p.has("materialConductivity")
+        ? new Material(
+            "metal",
+            p.number("materialConductivity"),
+            p.number("materialPermeability"),
+            "given by the case")
+        : material(p.text("material", Materials.PERFECT.name()));
   }
 
   private static Material material(String name) {

@@ -30,7 +30,16 @@ enum Quantity {
   RESONANT_RESISTANCE_RATIO("1", Impedances::resonantResistanceRatio),
   /** |Z21|² / 4 R11 R22, what two matched antennas pass on. */
   COUPLING("dB", Impedances::coupling),
-  RECIPROCITY_DEFECT("1", Impedances::reciprocityDefect),
+  RECIPROCITY_DEFECT("1", Laws::reciprocityDefect),
+
+  /** Of prescribed currents, referred to the largest. */
+  RADIATION_RESISTANCE("ohm", Impedances::radiationResistance),
+
+  PATTERN_INTEGRAL("1", Laws::patternIntegral),
+  CURL_DEFECT("1", Laws::curlDefect),
+  MODE_DEFECT("1", Laws::modeDefect),
+  LOSS_INCREASE("1", Laws::lossIncrease),
+  SPLIT_SOURCE("1", Laws::splitSource),
 
   PEAK_GAIN("dBi", Patterns::peakGain),
   /** Peak gain with equal currents over the peak gain of the reference. */
@@ -41,18 +50,34 @@ enum Quantity {
   GAIN_AT("dBi", Patterns::gainAt),
   LOBE_ANGLE("deg", Patterns::lobeAngle),
   HALF_POWER_BEAMWIDTH("deg", Patterns::beamwidth),
+  UNATTENUATED_FIELD("mV/m", Patterns::unattenuatedField),
+  EFFECTIVE_LENGTH("wavelength", Patterns::effectiveLength),
   RADIATION_EFFICIENCY("1", Patterns::efficiency),
   EFFICIENCY_DECIBELS("dB", Patterns::efficiencyDecibels),
   POWER_BALANCE("1", Patterns::powerBalance),
   POWER_BALANCE_WITH_SOIL("1", Patterns::powerBalanceWithSoil),
 
   SURFACE_IMPEDANCE("ohm/m", MediumFunctions::surfaceImpedance),
-  PENETRATION_DEPTH("m", MediumFunctions::penetrationDepth),
+  MATERIAL_CONDUCTIVITY("MS/m", MediumFunctions::conductivity),
   /** Velocity of the waves on a wire many wavelengths long over that of light. */
   VELOCITY_FACTOR("1", WireFunctions::velocityFactor),
-  /** Field strength of a sinusoidal current on the structure's wire, at a radiated power. */
+  /** Conductance of a wire without ends. */
+  ENDLESS_CONDUCTANCE("mS", WireFunctions::endlessConductance),
+  /** Field strength at a radiated power. */
   ELECTRIC_FIELD("V/m", WireFunctions::electricField),
   MAGNETIC_FIELD("A/m", WireFunctions::magneticField),
+
+  PENETRATION_DEPTH("m", GroundFunctions::penetrationDepth),
+  SOIL_PERMITTIVITY("1", GroundFunctions::permittivity),
+  SOIL_CONDUCTIVITY("S/m", GroundFunctions::conductivity),
+  /** Reflection coefficient of soil for a plane wave. */
+  VERTICAL_REFLECTION("1", (c, b) -> GroundFunctions.reflection(c, true)),
+  HORIZONTAL_REFLECTION("1", (c, b) -> GroundFunctions.reflection(c, false)),
+  LEAST_REFLECTION_ELEVATION("deg", GroundFunctions::leastReflectionElevation),
+  LEAST_REFLECTION("1", GroundFunctions::leastReflection),
+  SURFACE_WAVE_ATTENUATION("1", GroundFunctions::surfaceWaveAttenuation),
+  SURFACE_WAVE_FIELD("mV/m", GroundFunctions::surfaceWaveField),
+  GROUND_WAVE_FIELD("mV/m", GroundFunctions::groundWaveField),
 
   REFLECTION_MAGNITUDE("1", LineFunctions::reflectionMagnitude),
   RETURN_LOSS("dB", LineFunctions::returnLoss),
@@ -76,6 +101,10 @@ enum Quantity {
   private static final Set<String> PARAMETER_NAMES =
       Set.of(
           ThinLimit.PARAMETER,
+          Prescribed.PARAMETER,
+          "soilName",
+          "numericalDistance",
+          "numericalAngleDegrees",
           "searchParameter",
           "searchFrom",
           "searchTo",

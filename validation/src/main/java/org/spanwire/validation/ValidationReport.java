@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 
 /**
  * Runs every case and writes the report {@code spanwire-validation} as Markdown and JSON, stamped
@@ -16,8 +17,8 @@ public final class ValidationReport {
   private ValidationReport() {}
 
   /**
-   * Writes the report and exits with 0 if every case passes, 1 if one fails, 2 if the report cannot
-   * be written.
+   * Writes the report and exits with 0 if every case passes, 1 if one fails or a section has a
+   * fault, 2 if the report cannot be written.
    *
    * @param arguments the directory to write to; the working directory if there is none
    */
@@ -28,8 +29,9 @@ public final class ValidationReport {
 
   private static int run(Path directory, PrintStream out, PrintStream err) {
     ValidationRun run = ValidationRun.of(RunStamp.now(), CaseLibrary.load());
+    List<Section> sections = sections(run.groups());
     try {
-      write(run, directory);
+      write(run, sections, directory);
     } catch (IOException e) {
       err.println("cannot write the report: " + e.getMessage() + "; name a directory to write to");
       return 2;
@@ -40,13 +42,19 @@ public final class ValidationReport {
             + run.outcomes().size()
             + " cases pass; see "
             + directory.resolve(NAME + ".md"));
-    return run.allPass() ? 0 : 1;
+    boolean sound = sections.stream().allMatch(section -> section.faults().isEmpty());
+    return run.allPass() && sound ? 0 : 1;
+  }
+
+  /** What the report has besides its cases. */
+  static List<Section> sections(List<CaseGroup> groups) {
+    return List.of(Section.statedError(), CheckValues.section(groups));
   }
 
   /** Writes both forms of a run's report to a directory, which is created if need be. */
-  static void write(ValidationRun run, Path directory) throws IOException {
+  static void write(ValidationRun run, List<Section> sections, Path directory) throws IOException {
     Files.createDirectories(directory);
-    Files.writeString(directory.resolve(NAME + ".md"), MarkdownReport.of(run));
-    Files.writeString(directory.resolve(NAME + ".json"), JsonReport.of(run));
+    Files.writeString(directory.resolve(NAME + ".md"), MarkdownReport.of(run, sections));
+    Files.writeString(directory.resolve(NAME + ".json"), JsonReport.of(run, sections));
   }
 }

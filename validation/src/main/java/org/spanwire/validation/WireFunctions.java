@@ -1,18 +1,17 @@
 package org.spanwire.validation;
 
 import org.apache.commons.math3.complex.Complex;
-import org.spanwire.PrescribedCurrent;
 import org.spanwire.geometry.Point;
-import org.spanwire.geometry.Wire;
 import org.spanwire.result.CurrentSample;
 import org.spanwire.result.NearField;
-import org.spanwire.unit.PhysicalConstants;
 
-/** Quantities of the current along a straight wire, solved or prescribed. */
+/** Quantities of the current along a straight wire. */
 final class WireFunctions {
 
   /** Current samples per wavelength; a multiple of four. */
   private static final int SAMPLES = 64;
+
+  private static final int PHASES = 16;
 
   private WireFunctions() {}
 
@@ -38,30 +37,44 @@ final class WireFunctions {
     return new Complex(Math.PI / 2 / Math.acos(product / (2 * square)));
   }
 
+  /**
+   * Conductance in mS of a wire without ends: the mean over lengths that differ by a sixteenth of a
+   * wavelength, over which what the far ends reflect comes back in every phase.
+   */
+  static Complex endlessConductance(ValidationCase c, Workbench bench) {
+    double sum = 0;
+    for (int i = 0; i < PHASES; i++) {
+      double length = c.parameters().number("length") + i * 1.0 / PHASES;
+      sum += bench.impedance(c.structure().with("length", length)).reciprocal().getReal();
+    }
+    return new Complex(1e3 * sum / PHASES);
+  }
+
   static Complex electricField(ValidationCase c, Workbench bench) {
-    return new Complex(nearField(c).electric());
+    return new Complex(nearField(c, bench).electric());
   }
 
   static Complex magneticField(ValidationCase c, Workbench bench) {
-    return new Complex(nearField(c).magnetic());
+    return new Complex(nearField(c, bench).magnetic());
   }
 
-  /** Field of the structure's one wire, along z, carrying the current sin k(h − |z|) at a power. */
-  private static NearField nearField(ValidationCase c) {
+  /** Field of the current on a wire along z, solved or prescribed, at a power radiated. */
+  private static NearField nearField(ValidationCase c, Workbench bench) {
     Parameters p = c.parameters();
-    PrescribedCurrent unit = sinusoidal(c.structure(), 1);
-    double amplitude = Math.sqrt(p.number("powerWatts") / unit.radiatedPower());
     Point point = new Point(p.number("atRhoMetres"), 0, p.number("atZMetres"));
-    return sinusoidal(c.structure(), amplitude).nearField(point);
-  }
-
-  private static PrescribedCurrent sinusoidal(Structure structure, double amplitude) {
-    double frequency = structure.frequencyHz();
-    double k = PhysicalConstants.wavenumber(frequency);
-    Wire wire = structure.antenna().wires().get(0);
-    double half = wire.length() / 2;
-    return PrescribedCurrent.builder(frequency)
-        .wire(wire, s -> new Complex(amplitude * Math.sin(k * (half - Math.abs(s - half)))))
-        .build();
+    double watts =
+        Prescribed.isAskedFor(c.structure())
+            ? Prescribed.of(c.structure()).radiatedPower()
+            : bench.solve(c.structure()).powerBudget().radiated();
+    NearField field = bench.source(c.structure()).nearField(point);
+    double scale = Math.sqrt(p.number("powerWatts") / watts);
+    return new NearField(
+        point,
+        field.ex().multiply(scale),
+        field.ey().multiply(scale),
+        field.ez().multiply(scale),
+        field.hx().multiply(scale),
+        field.hy().multiply(scale),
+        field.hz().multiply(scale));
   }
 }

@@ -5,6 +5,7 @@ import java.util.Map;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.Antenna;
+import org.spanwire.FieldSource;
 import org.spanwire.Solution;
 import org.spanwire.Solver;
 import org.spanwire.SolverOptions;
@@ -24,6 +25,30 @@ final class Workbench {
   private final Solver solver =
       new Solver(SolverOptions.defaults().withTolerance(SOLVER_TOLERANCE));
   private final Map<Structure, Solution> solved = new HashMap<>();
+
+  /** What makes the fields: the solution, or the currents that a case prescribes. */
+  FieldSource source(Structure structure) {
+    return Prescribed.isAskedFor(structure) ? Prescribed.of(structure) : solve(structure);
+  }
+
+  /** Input impedance, solved or by induced EMF. */
+  Complex impedance(Structure structure) {
+    return Prescribed.isAskedFor(structure)
+        ? Prescribed.impedance(structure, 0, 0)
+        : solve(structure).impedance();
+  }
+
+  /** Impedance between two feeds, solved or by induced EMF. */
+  Complex impedance(Structure structure, int row, int column) {
+    return Prescribed.isAskedFor(structure)
+        ? Prescribed.impedance(structure, row, column)
+        : solve(structure).portMatrix()[row][column];
+  }
+
+  /** The solution of another antenna, not kept. */
+  Solution solve(Antenna antenna, double frequencyHz) {
+    return solver.solve(antenna, frequencyHz);
+  }
 
   /** The solution with every feed at 1 V. */
   Solution solve(Structure structure) {
@@ -63,14 +88,14 @@ final class Workbench {
     return new BrentSolver(ROOT_ACCURACY)
         .solve(
             MOST_TRIALS,
-            value -> solve(structure.with(name, value)).impedance().getImaginary(),
+            value -> impedance(structure.with(name, value)).getImaginary(),
             structure.parameters().number("searchFrom"),
             structure.parameters().number("searchTo"));
   }
 
-  /** The solution where the reactance vanishes. */
-  Solution solveAtResonance(Structure structure) {
-    return solve(structure.with(searched(structure), resonance(structure)));
+  /** Resistance in ohms where the reactance vanishes. */
+  double resonantResistance(Structure structure) {
+    return impedance(structure.with(searched(structure), resonance(structure))).getReal();
   }
 
   private static String searched(Structure structure) {

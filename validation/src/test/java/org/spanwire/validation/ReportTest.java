@@ -34,13 +34,15 @@ class ReportTest {
   @Test
   void bothFormsNameEveryCaseAndTheRun(@TempDir Path directory) throws IOException {
     ValidationRun run = run();
-    ValidationReport.write(run, directory);
+    Section section = new Section("## Stated error\n\nHeld.\n", List.of("moved"));
+    ValidationReport.write(run, List.of(section), directory);
     String text = Files.readString(directory.resolve("spanwire-validation.md"));
     assertThat(text)
         .contains("1 of 3 cases pass", "abc123", "JDK 17", "two processors", "2026-01-02")
         .contains(
             "| 1-1 | input impedance (ohm) | 100.0000 | 100.5000 | 0.500 % | 1.00 % | Hallén 1938; integral equation | yes |")
-        .contains("| 1-2 |", "| **no** |", "no answer", "because");
+        .contains("| 1-2 |", "| **no** |", "no answer", "because")
+        .endsWith("\n## Stated error\n\nHeld.\n");
 
     JsonNode json =
         new ObjectMapper().readTree(directory.resolve("spanwire-validation.json").toFile());
@@ -50,6 +52,7 @@ class ReportTest {
     assertThat(json.get("cases").get(0).get("pass").booleanValue()).isTrue();
     assertThat(json.get("cases").get(1).get("pass").booleanValue()).isFalse();
     assertThat(json.get("cases").get(2).get("failure").textValue()).isEqualTo("no answer");
+    assertThat(json.at("/faults/0").textValue()).isEqualTo("moved");
   }
 
   private static ValidationRun run() {

@@ -6,20 +6,24 @@ import static org.junit.jupiter.api.DynamicTest.dynamicTest;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DynamicContainer;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 
 /** Runs every case once, writes the report to the build directory, then gives one test per case. */
 class ValidationCasesTest {
 
   private static ValidationRun run;
+  private static List<Section> sections;
 
   @BeforeAll
   static void runOnceAndReport() throws IOException {
     run = ValidationRun.of(RunStamp.now(), CaseLibrary.load());
-    ValidationReport.write(run, Path.of("target"));
+    sections = ValidationReport.sections(run.groups());
+    ValidationReport.write(run, sections, Path.of("target"));
   }
 
   @TestFactory
@@ -34,6 +38,11 @@ class ValidationCasesTest {
                         .map(
                             outcome ->
                                 dynamicTest(outcome.subject().id(), () -> mustPass(outcome)))));
+  }
+
+  @Test
+  void sectionsHaveNoFault() {
+    assertThat(sections).allSatisfy(section -> assertThat(section.faults()).isEmpty());
   }
 
   private static void mustPass(Outcome outcome) {

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.spanwire.Antenna;
@@ -16,6 +17,7 @@ import org.spanwire.geometry.Wire;
 import org.spanwire.medium.FreeSpace;
 import org.spanwire.medium.Ground;
 import org.spanwire.medium.Soil;
+import org.spanwire.medium.SoilTable;
 import org.spanwire.medium.Soils;
 import org.spanwire.study.Installation;
 
@@ -209,6 +211,9 @@ public record Conditions(
 
   private static String ground(Ground ground) {
     if (ground instanceof Soil soil) {
+      if (soil.table().isPresent()) {
+        return table(soil, soil.table().get());
+      }
       String name = Soils.find(soil.name()).isPresent() ? " " + soil.name() + ":" : " of";
       return "soil"
           + name
@@ -223,6 +228,35 @@ public record Conditions(
     return ground instanceof FreeSpace ? "none: free space" : "perfectly conducting";
   }
 
+  private static String table(Soil soil, SoilTable table) {
+    SoilTable.Row first = table.at(table.lowestHz());
+    SoilTable.Row last = table.at(table.highestHz());
+    return String.format(
+        Locale.ROOT,
+        "soil of table %s, %s MHz to %s MHz: relative permittivity %s to %s, conductivity %s S/m to"
+            + " %s S/m (%s)",
+        soil.name(),
+        Numbers.significant(1e-6 * table.lowestHz(), 6),
+        Numbers.significant(1e-6 * table.highestHz(), 6),
+        Numbers.significant(first.relativePermittivity(), 6),
+        Numbers.significant(last.relativePermittivity(), 6),
+        Numbers.significant(first.conductivity(), 6),
+        Numbers.significant(last.conductivity(), 6),
+        soil.source());
+  }
+
+  private static void json(SoilTable table, JsonGenerator json) throws IOException {
+    json.writeArrayFieldStart("table");
+    for (SoilTable.Row row : table.rows()) {
+      json.writeStartObject();
+      json.writeNumberField("frequency_hz", row.frequencyHz());
+      json.writeNumberField("relative_permittivity", row.relativePermittivity());
+      json.writeNumberField("conductivity_s_per_m", row.conductivity());
+      json.writeEndObject();
+    }
+    json.writeEndArray();
+  }
+
   void json(JsonGenerator json) throws IOException {
     json.writeObjectFieldStart("conditions");
     json.writeObjectFieldStart("ground");
@@ -232,6 +266,9 @@ public record Conditions(
       json.writeNumberField("relative_permittivity", soil.relativePermittivity());
       json.writeNumberField("conductivity_s_per_m", soil.conductivity());
       json.writeStringField("source", soil.source());
+      if (soil.table().isPresent()) {
+        json(soil.table().get(), json);
+      }
     } else {
       json.writeStringField(
           "kind", antenna().ground() instanceof FreeSpace ? "free-space" : "perfect");

@@ -11,7 +11,10 @@ import org.spanwire.geometry.Wire;
 import org.spanwire.medium.FreeSpace;
 import org.spanwire.medium.Ground;
 import org.spanwire.medium.PerfectGround;
+import org.spanwire.medium.Soil;
+import org.spanwire.unit.Dimension;
 import org.spanwire.unit.PhysicalConstants;
+import org.spanwire.unit.Quantity;
 
 /** Refuses wires that a thin-wire model cannot take, each with its remedy. */
 final class GeometryCheck {
@@ -46,6 +49,21 @@ final class GeometryCheck {
               LOWEST_FREQUENCY,
               HIGHEST_FREQUENCY));
     }
+    if (ground instanceof Soil soil
+        && soil.table().filter(table -> !table.covers(frequencyHz)).isPresent()) {
+      throw new GeometryException(
+          Subject.ANTENNA,
+          "",
+          "frequency "
+              + hertz(frequencyHz)
+              + " lies outside the table of soil '"
+              + soil.name()
+              + "', which runs from "
+              + hertz(soil.table().get().lowestHz())
+              + " to "
+              + hertz(soil.table().get().highestHz())
+              + "; extend the table");
+    }
     if (wires.isEmpty()) {
       throw new GeometryException(Subject.ANTENNA, "", "the antenna has no wire; add at least one");
     }
@@ -60,6 +78,10 @@ final class GeometryCheck {
       height(wire, ground, PhysicalConstants.wavelength(frequencyHz));
     }
     check.contacts();
+  }
+
+  private static Quantity hertz(double frequency) {
+    return new Quantity(frequency, Dimension.FREQUENCY);
   }
 
   /** Bounds within which nothing overflows or takes forever. */

@@ -2,6 +2,7 @@ package org.spanwire.internal.moment;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import org.apache.commons.math3.complex.Complex;
 import org.spanwire.internal.halfspace.KernelRegion;
 import org.spanwire.internal.halfspace.ReflectedKernel;
 import org.spanwire.internal.halfspace.ReflectedKernelTable;
@@ -37,11 +38,7 @@ public final class SoilKernels {
       };
 
   private record Key(
-      double frequencyHz,
-      double permittivity,
-      double conductivity,
-      KernelRegion region,
-      double tolerance) {}
+      double frequencyHz, Complex permittivity, KernelRegion region, double tolerance) {}
 
   /**
    * The kernel for a mesh over soil.
@@ -57,8 +54,7 @@ public final class SoilKernels {
 
   /** The kernel for a region, which is taken as it is. */
   ReflectedKernel kernel(Soil soil, double frequencyHz, KernelRegion region, double tolerance) {
-    Key key =
-        new Key(frequencyHz, soil.relativePermittivity(), soil.conductivity(), region, tolerance);
+    Key key = new Key(frequencyHz, soil.complexPermittivity(frequencyHz), region, tolerance);
     synchronized (tables) {
       ReflectedKernelTable known = tables.get(key);
       if (known != null) {

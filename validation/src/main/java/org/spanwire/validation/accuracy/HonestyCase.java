@@ -1,5 +1,7 @@
 package org.spanwire.validation.accuracy;
 
+import java.util.List;
+import java.util.Optional;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.Solution;
 import org.spanwire.Solver;
@@ -48,17 +50,32 @@ record HonestyCase(
         tightest.impedanceErrorOhm(feed));
   }
 
-  /** The same feed solved anew, against the reference at hand. */
-  HonestyCase solvedAgain(Solution tested) {
-    return new HonestyCase(
-        structure,
-        feed,
-        tolerance,
-        tested.unknowns(),
-        tested.impedance(feed),
-        reference,
-        tested.impedanceErrorOhm(feed),
-        referenceOhm);
+  /** The same feed solved anew against the reference at hand, if the tolerance is in reach. */
+  Optional<HonestyCase> solvedAgain() {
+    return Optional.ofNullable(solve(structure, tolerance))
+        .map(
+            tested ->
+                new HonestyCase(
+                    structure,
+                    feed,
+                    tolerance,
+                    tested.unknowns(),
+                    tested.impedance(feed),
+                    reference,
+                    tested.impedanceErrorOhm(feed),
+                    referenceOhm));
+  }
+
+  /** The case of the same structure, feed and tolerance among others. */
+  HonestyCase among(List<HonestyCase> others) {
+    return others.stream()
+        .filter(
+            c ->
+                c.structure.number() == structure.number()
+                    && c.feed.equals(feed)
+                    && c.tolerance == tolerance)
+        .findFirst()
+        .orElseThrow();
   }
 
   /** Solves at a tolerance or returns null where it is out of reach. */

@@ -54,7 +54,7 @@ public final class HonestyReport {
     return sorted.length % 2 == 1 ? sorted[middle] : 0.5 * (sorted[middle - 1] + sorted[middle]);
   }
 
-  private boolean keepsTargets() {
+  boolean keepsTargets() {
     return Arrays.stream(HonestyStudy.TOLERANCES)
         .mapToObj(this::judged)
         .allMatch(cases -> shareHonest(cases) >= 0.95 && medianRatio(cases) <= 20);
