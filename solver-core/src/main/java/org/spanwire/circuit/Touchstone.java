@@ -199,8 +199,17 @@ public final class Touchstone {
     return switch (format) {
       case RI -> new Complex(first, second);
       case MA -> polar(first, second);
-      case DB -> polar(Math.pow(10, first / 20), second);
+      case DB -> polar(magnitude(first), second);
     };
+  }
+
+  private static double magnitude(double decibels) {
+    double magnitude = Math.pow(10, decibels / 20);
+    if (Double.isInfinite(magnitude)) {
+      throw new CircuitException(
+          "level " + decibels + " dB is beyond what a number can hold; correct the file");
+    }
+    return magnitude;
   }
 
   /** Exact on the axes, so that a short written as 1 at 180 degrees is a short. */
