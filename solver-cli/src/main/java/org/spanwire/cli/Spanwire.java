@@ -18,6 +18,7 @@ import org.spanwire.cli.command.ExitCode;
 import org.spanwire.cli.command.ExposureCommand;
 import org.spanwire.cli.command.InputException;
 import org.spanwire.cli.command.MergeCommand;
+import org.spanwire.cli.command.OptimizeCommand;
 import org.spanwire.cli.command.ProgramVersion;
 import org.spanwire.cli.command.ReportCommand;
 import org.spanwire.cli.command.SchemaCommand;
@@ -43,8 +44,9 @@ import picocli.CommandLine.UnmatchedArgumentException;
       BandsCommand.class,
       SweepCommand.class,
       MergeCommand.class,
-      CutCommand.class,
+      OptimizeCommand.class,
       YieldCommand.class,
+      CutCommand.class,
       ExposureCommand.class,
       CheckCommand.class,
       BaselineCommand.class,

@@ -46,10 +46,14 @@ record ChainModel(
   /** Name of a transformer among the stages; a second one is numbered. */
   static final String TRANSFORMER = "transformer";
 
-  static ChainModel of(Design design) {
+  /**
+   * The model of a design's chain.
+   *
+   * @param route whether the outside of the line is a conductor of the antenna
+   */
+  static ChainModel of(Design design, boolean route) {
     List<Stage> towardsAntenna = new ArrayList<>(design.feedChain());
     Collections.reverse(towardsAntenna);
-    boolean route = design.feedLine().isPresent();
     int top = route ? topTransformer(towardsAntenna) : -1;
     List<FeedChain.Stage> stages = new ArrayList<>();
     List<Stage.Choke> chokes = new ArrayList<>();

@@ -139,7 +139,7 @@ record Criterion(Requirement requirement, int range, int ratio) {
    */
   double uncertainty(double error) {
     if (atLeast()) {
-      return error / PortModel.PER_DECIBEL;
+      return error / PortNumbers.PER_DECIBEL;
     }
     return requirement instanceof Requirement.MaximumChokeHeat
         ? 2 * error * limit()

@@ -15,6 +15,7 @@ import org.spanwire.ToleranceException;
 import org.spanwire.circuit.ChainState;
 import org.spanwire.circuit.NPort;
 import org.spanwire.design.Design;
+import org.spanwire.design.FeedLine;
 import org.spanwire.design.Stage;
 import org.spanwire.geometry.Feed;
 import org.spanwire.geometry.Wire;
@@ -51,10 +52,10 @@ public final class Installation {
   private final Optional<SplitAntenna> split;
   private final List<Warning> warnings;
 
-  private Installation(Design design) {
+  private Installation(Design design, Optional<FeedLine> route) {
     antenna = design.antenna();
-    chain = ChainModel.of(design);
-    split = design.feedLine().map(line -> SplitAntenna.of(antenna, line));
+    chain = ChainModel.of(design, route.isPresent());
+    split = route.map(line -> SplitAntenna.of(antenna, line));
     warnings =
         split
             .map(cut -> lengthWarning(design, cut))
@@ -68,7 +69,12 @@ public final class Installation {
    * @throws org.spanwire.geometry.GeometryException if the feed line cannot start at the feed
    */
   public static Installation of(Design design) {
-    return new Installation(design);
+    return new Installation(design, design.feedLine());
+  }
+
+  /** The same, as if its choke were perfect: without the outside of the feed line. */
+  static Installation withoutLine(Design design) {
+    return new Installation(design, Optional.empty());
   }
 
   private static Warning noRoute() {

@@ -11,7 +11,6 @@ import org.apache.commons.math3.complex.Complex;
 import org.apache.commons.math3.random.SobolSequenceGenerator;
 import org.spanwire.Solution;
 import org.spanwire.Solver;
-import org.spanwire.circuit.NPort;
 import org.spanwire.design.Design;
 
 /**
@@ -23,14 +22,8 @@ import org.spanwire.design.Design;
  */
 final class PortModel {
 
-  /** A tenth of a decibel counts as much as an error of 0.002 in a reflection coefficient. */
-  static final double PER_DECIBEL = 0.02;
-
   /** Solutions that the polynomial has not seen, per range of frequency and round of checks. */
   private static final int CHECKS = 4;
-
-  /** Beyond it a reflection coefficient that is off by the model's error says nothing. */
-  static final double LARGEST_SWR = 1000;
 
   private static final int ROUNDS = 3;
   private static final double TIGHTER = 0.3;
@@ -40,6 +33,7 @@ final class PortModel {
   private final List<Integer> ofAntenna;
   private final List<Integer> ofChain;
   private final List<Domain> domains;
+  private final PortNumbers numbers;
   private final Map<List<Double>, Installation> chains = new ConcurrentHashMap<>();
   private int solves;
   private double error;
@@ -98,6 +92,7 @@ final class PortModel {
   private PortModel(Request request) {
     this.request = request;
     ParameterBox box = request.box();
+    numbers = new PortNumbers(box.base().feedLine().isPresent(), request.decibels());
     double frequency = request.ranges().get(0).lowHz();
     ofChain = box.ofChain(frequency);
     List<Integer> moving = new ArrayList<>(box.ofAntenna(frequency));
@@ -181,8 +176,8 @@ final class PortModel {
     double frequency = domain.frequency(point[0]);
     double[] modelled = domain.interpolant.at(point);
     Installation installation = Installation.of(request.box().with(values(point)));
-    List<PlaneMismatch> one = installation.planes(frequency, ports(modelled));
-    List<PlaneMismatch> other = installation.planes(frequency, ports(solved));
+    List<PlaneMismatch> one = installation.planes(frequency, numbers.ports(modelled));
+    List<PlaneMismatch> other = installation.planes(frequency, numbers.ports(solved));
     double worst = 0;
     for (int i = 0; i < one.size(); i++) {
       Complex a = one.get(i).mismatch().reflection();
@@ -243,36 +238,7 @@ final class PortModel {
 
   private double[] solve(Solver solver, double frequencyHz, double[] values) {
     Design design = request.box().with(values);
-    FeedLineCircuit.Solved solved = Installation.of(design).solveWithPorts(solver, frequencyHz);
-    int n = solved.terminals().ports();
-    double[] flat = new double[n * (n + 1) + request.decibels().size()];
-    int next = 0;
-    for (int i = 1; i <= n; i++) {
-      for (int j = i; j <= n; j++) {
-        flat[next++] = solved.terminals().s(i, j).getReal();
-        flat[next++] = solved.terminals().s(i, j).getImaginary();
-      }
-    }
-    for (ToDoubleFunction<Solution> ratio : request.decibels()) {
-      flat[next++] = PER_DECIBEL * ratio.applyAsDouble(solved.operation().solution());
-    }
-    return flat;
-  }
-
-  private NPort ports(double[] flat) {
-    boolean route = request.box().base().feedLine().isPresent();
-    int n = route ? 3 : 1;
-    Complex[][] s = new Complex[n][n];
-    int next = 0;
-    for (int i = 0; i < n; i++) {
-      for (int j = i; j < n; j++) {
-        s[i][j] = new Complex(flat[next], flat[next + 1]);
-        s[j][i] = s[i][j];
-        next += 2;
-      }
-    }
-    return NPort.ofScattering(
-        s, route ? DrivenChain.CIRCUIT_REFERENCE : Installation.ONE_PORT_REFERENCE);
+    return numbers.solve(Installation.of(design), solver, frequencyHz);
   }
 
   /** Number of solutions it took. */
@@ -337,7 +303,7 @@ final class PortModel {
   }
 
   /** The installation for certain values of the parameters. */
-  final class Place {
+  final class Place implements Look {
     private final Installation chain;
     private final List<SparseInterpolant.Slice> slices;
 
@@ -352,30 +318,22 @@ final class PortModel {
 
     /** What the first feed shows at the planes of the chain. */
     List<PlaneMismatch> planes(int index, double frequencyHz) {
-      return chain.planes(frequencyHz, ports(flat(index, frequencyHz)));
+      return chain.planes(frequencyHz, numbers.ports(flat(index, frequencyHz)));
     }
 
-    /** SWR; {@link #LARGEST_SWR} stands for all that is larger. */
-    double swr(int index, double frequencyHz, Plane plane) {
-      double swr =
-          planes(index, frequencyHz).stream()
-              .filter(each -> each.plane() == plane)
-              .findFirst()
-              .orElseThrow()
-              .mismatch()
-              .swr();
-      return Math.min(LARGEST_SWR, swr);
+    @Override
+    public double swr(int index, double frequencyHz, Plane plane) {
+      return Look.swr(planes(index, frequencyHz), plane);
     }
 
-    /** Heat of the chokes at the top of the feed line in watts. */
-    double chokeWatts(int index, double frequencyHz) {
-      return chain.chokeWatts(frequencyHz, ports(flat(index, frequencyHz)));
+    @Override
+    public double chokeWatts(int index, double frequencyHz) {
+      return chain.chokeWatts(frequencyHz, numbers.ports(flat(index, frequencyHz)));
     }
 
-    /** A gain or other ratio in decibels, by its number among those asked for. */
-    double decibels(int index, double frequencyHz, int number) {
-      double[] flat = flat(index, frequencyHz);
-      return flat[flat.length - request.decibels().size() + number] / PER_DECIBEL;
+    @Override
+    public double decibels(int index, double frequencyHz, int number) {
+      return numbers.decibels(flat(index, frequencyHz), number);
     }
 
     /** The largest SWR over a range. */

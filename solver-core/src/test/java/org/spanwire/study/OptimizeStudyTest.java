@@ -1,0 +1,184 @@
+package org.spanwire.study;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+import org.spanwire.Solver;
+import org.spanwire.SolverOptions;
+import org.spanwire.design.Band;
+import org.spanwire.design.Design;
+import org.spanwire.design.DesignReader;
+import org.spanwire.unit.Quantity;
+
+/** Held to dense grids of solutions. */
+class OptimizeStudyTest {
+
+  private static final String DESIGN =
+      """
+      format: spanwire-design/1
+      title: Hut kit to be made better
+      parameters:
+        height: 10 m
+        span: 20.5 m
+        ratio: 4
+        offset: 33.3 %
+      conductors:
+        strand: {material: copper, diameter: 2 mm}
+      wires:
+        radiator: {conductor: strand, path: [[0, 0, height], [span, 0, height]]}
+      feeds:
+        main: {wire: radiator, at: offset, gap: 40 mm}
+      ground: perfect
+      feed-chain:
+        - transformer: {ratio: ratio}
+      bands: {plan: iaru-region-1, use: [40 m, 20 m]}
+      """;
+
+  private static final Design KIT = DesignReader.read(DESIGN, "kit.yaml");
+  private static final Solver SOLVER = new Solver(SolverOptions.defaults());
+  private static final OptimizeStudy.Weighted WORST_SWR =
+      new OptimizeStudy.Weighted(Goal.of(Goal.Measure.WORST_SWR), OptionalDouble.empty());
+  private static final ParameterGrid AS_IT_IS = new ParameterGrid(List.of());
+
+  private static ParameterSample.Range range(String name, String from, String to) {
+    return new ParameterSample.Range(name, Quantity.parse(from), Quantity.parse(to));
+  }
+
+  private static ParameterGrid.Axis axis(String name, String... values) {
+    return new ParameterGrid.Axis(name, List.of(values).stream().map(Quantity::parse).toList());
+  }
+
+  private static double worst(Design design) {
+    Installation installation = Installation.of(design);
+    double worst = 1;
+    for (Band band : design.bands()) {
+      for (double f : List.of(band.lowHz(), (band.lowHz() + band.highHz()) / 2, band.highHz())) {
+        worst =
+            Math.max(worst, installation.solve(SOLVER, f).feed("main").at(Plane.TRANSMITTER).swr());
+      }
+    }
+    return worst;
+  }
+
+  @Test
+  void noWorseThanADenseGrid() {
+    double grid = Double.POSITIVE_INFINITY;
+    for (int i = 0; i <= 60; i++) {
+      String offset = String.format(Locale.ROOT, "%.3f%%", 15 + 0.5 * i);
+      grid = Math.min(grid, worst(KIT.with("offset", offset)));
+    }
+    OptimizeStudy study =
+        new OptimizeStudy(
+            KIT,
+            List.of(range("offset", "15%", "45%")),
+            List.of(),
+            AS_IT_IS,
+            List.of(WORST_SWR),
+            List.of(),
+            1);
+    OptimizeResult result = study.run(SOLVER, 2);
+    OptimizeResult.Candidate best = result.candidates().get(0);
+    assertThat(best.values().get(0)).isLessThan(grid + 0.01).isLessThan(result.nominal().cost());
+    double offset = best.parameters().get(0).value().value();
+    assertThat(best.values().get(0))
+        .isCloseTo(worst(KIT.with("offset", String.valueOf(offset))), within(0.005));
+    assertThat(best.binding()).isNotEmpty();
+    // What it calls flat costs a tenth at its ends.
+    OptimizeResult.Flatness flat = best.flatness().get(0);
+    for (OptionalDouble end : List.of(flat.low(), flat.high())) {
+      if (end.isPresent()) {
+        assertThat(worst(KIT.with("offset", String.valueOf(end.getAsDouble()))))
+            .isCloseTo(best.cost() + 0.1, within(0.02));
+      }
+    }
+    assertThat(study.run(SOLVER, 1)).isEqualTo(result);
+  }
+
+  /** A worst case over soil and heights, and a ratio to choose: better than the one-third feed. */
+  @Test
+  void worstCaseOverHeightsBeatsTheOneThirdFeed() {
+    Design soil =
+        DesignReader.read(
+            DESIGN.replace("ground: perfect", "ground: {soil: medium-dry}"), "s.yaml");
+    OptimizeResult result =
+        new OptimizeStudy(
+                soil,
+                List.of(range("offset", "15%", "45%")),
+                List.of(axis("ratio", "2", "4")),
+                new ParameterGrid(List.of(axis("height", "6m", "15m"))),
+                List.of(WORST_SWR),
+                List.of(),
+                1)
+            .run(SOLVER, 2);
+    OptimizeResult.Candidate best = result.candidates().get(0);
+    assertThat(best.cost()).isLessThan(result.nominal().cost() - 0.2);
+    Design chosen =
+        soil.with("offset", String.valueOf(best.parameters().get(0).value().value()))
+            .with("ratio", String.valueOf(best.parameters().get(1).value().value()));
+    double over = Math.max(worst(chosen.with("height", "6m")), worst(chosen.with("height", "15m")));
+    assertThat(best.cost()).isCloseTo(over, within(0.01));
+    assertThat(best.binding().get(0).installation().get(0).parameter()).isEqualTo("height");
+  }
+
+  @Test
+  void limitsAreKeptAndTheFrontTradesOff() {
+    Goal gain = new Goal(Goal.Measure.GAIN, OptionalDouble.of(30));
+    List<ParameterSample.Range> height = List.of(range("height", "5m", "14m"));
+    OptimizeResult free =
+        new OptimizeStudy(
+                KIT,
+                height,
+                List.of(),
+                AS_IT_IS,
+                List.of(WORST_SWR, new OptimizeStudy.Weighted(gain, OptionalDouble.empty())),
+                List.of(),
+                1)
+            .run(SOLVER, 2);
+    assertThat(free.front()).hasSizeGreaterThan(1);
+    for (int i = 1; i < free.front().size(); i++) {
+      assertThat(free.front().get(i).values().get(1))
+          .isGreaterThan(free.front().get(i - 1).values().get(1) - 0.01);
+    }
+    double wanted = free.front().get(free.front().size() - 1).values().get(1) - 0.3;
+    OptimizeResult limited =
+        new OptimizeStudy(
+                KIT,
+                height,
+                List.of(),
+                AS_IT_IS,
+                List.of(WORST_SWR, new OptimizeStudy.Weighted(gain, OptionalDouble.empty())),
+                List.of(new OptimizeStudy.Limit(gain, wanted)),
+                1)
+            .run(SOLVER, 2);
+    OptimizeResult.Candidate best = limited.candidates().get(0);
+    assertThat(best.values().get(1)).isGreaterThan(wanted - 0.05);
+    assertThat(best.values().get(0)).isGreaterThanOrEqualTo(free.candidates().get(0).cost() - 0.01);
+  }
+
+  @Test
+  void questionsWithoutSenseAreRefused() {
+    assertThatThrownBy(
+            () ->
+                new OptimizeStudy(
+                    KIT, List.of(), List.of(), AS_IT_IS, List.of(WORST_SWR), List.of(), 1))
+        .hasMessageContaining("nothing to vary");
+    assertThatThrownBy(
+            () ->
+                new OptimizeStudy(
+                    KIT,
+                    List.of(range("offset", "15%", "45%")),
+                    List.of(),
+                    AS_IT_IS,
+                    List.of(
+                        new OptimizeStudy.Weighted(
+                            Goal.of(Goal.Measure.CHOKE_WATTS), OptionalDouble.empty())),
+                    List.of(),
+                    1))
+        .hasMessageContaining("feed-line");
+  }
+}
