@@ -89,6 +89,16 @@ enum Quantity {
   WIRE_OVER_GROUND_IMPEDANCE("ohm", LineFunctions::wireOverGroundImpedance),
   COAXIAL_LINE_IMPEDANCE("ohm", LineFunctions::coaxialImpedance),
 
+  EQUAL_DELAY_IMPEDANCE("ohm", TransformerFunctions::equalDelayImpedance),
+  AUTOTRANSFORMER_TRANSFER("1", (c, b) -> real(TransformerFunctions.autotransformerShare(c))),
+  AUTOTRANSFORMER_TRANSFER_DECIBELS(
+      "dB", (c, b) -> real(10 * Math.log10(TransformerFunctions.autotransformerShare(c)))),
+  /** What a differential load loses by outputs that are not equal and opposite. */
+  COMBINING_LOSS("dB", TransformerFunctions::combiningLoss),
+  COMMON_OVER_DIFFERENTIAL("1", TransformerFunctions::commonOverDifferential),
+  CORE_INDUCTANCE("nH", TransformerFunctions::coreInductance),
+  WINDING_IMPEDANCE("ohm", TransformerFunctions::windingImpedance),
+
   HORIZONTAL_TENSION("N", (c, b) -> real(hanging(c).horizontalTension())),
   SUPPORT_TENSION("N", (c, b) -> real(hanging(c).largestSupportTension())),
   HANGING_LENGTH("m", (c, b) -> real(hanging(c).length()));
@@ -123,6 +133,18 @@ enum Quantity {
           "heightOverRadius",
           "outerOverInner",
           "linePermittivity",
+          "windingLines",
+          "windingOhm",
+          "windingLength",
+          "amplitudeDecibels",
+          "phaseErrorDegrees",
+          "coreOuterMillimetres",
+          "coreInnerMillimetres",
+          "coreHeightMillimetres",
+          "corePermeability",
+          "corePermeabilityLoss",
+          "turns",
+          "strayPicofarads",
           "spanMetres",
           "sagMetres",
           "kilogramsPerMetre");
