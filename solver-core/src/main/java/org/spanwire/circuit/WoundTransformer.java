@@ -60,6 +60,9 @@ public record WoundTransformer(
 
     /** The largest single term of {@link #windingShare()}. */
     double largestWindingShare();
+
+    /** Number of lines, each on a core of its own. */
+    int windings();
   }
 
   /**
@@ -91,6 +94,11 @@ public record WoundTransformer(
     public double largestWindingShare() {
       return (lines - 1) * (lines - 1) / 4.0;
     }
+
+    @Override
+    public int windings() {
+      return lines;
+    }
   }
 
   /**
@@ -113,6 +121,11 @@ public record WoundTransformer(
 
     @Override
     public double largestWindingShare() {
+      return 1;
+    }
+
+    @Override
+    public int windings() {
       return 1;
     }
   }

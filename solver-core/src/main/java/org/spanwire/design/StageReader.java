@@ -45,15 +45,7 @@ final class StageReader {
   private Stage transformer(Item item) {
     Fields fields = item.fields("ratio", "touchstone", "wound", "output");
     double ratio = evaluator.positive(fields.required("ratio", "4"), Dimension.NUMBER);
-    Optional<Stage.Output> output =
-        fields
-            .optional("output")
-            .map(
-                word ->
-                    word.choice(
-                        Map.of(
-                            "balanced", Stage.Output.BALANCED,
-                            "unbalanced", Stage.Output.UNBALANCED)));
+    Optional<Stage.Output> output = fields.optional("output").map(StageReader::output);
     WindingReader winding = new WindingReader(evaluator, ratio, output);
     return item.checked(
         () ->
@@ -62,6 +54,11 @@ final class StageReader {
                 fields.optional("touchstone").map(Item::path),
                 fields.optional("wound").map(winding::read),
                 output.orElse(Stage.Output.BALANCED)));
+  }
+
+  static Stage.Output output(Item item) {
+    return item.choice(
+        Map.of("balanced", Stage.Output.BALANCED, "unbalanced", Stage.Output.UNBALANCED));
   }
 
   private Stage choke(Item item) {

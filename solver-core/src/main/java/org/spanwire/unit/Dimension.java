@@ -33,7 +33,12 @@ public final class Dimension {
   /** Mass per length, kilogram per metre. */
   public static final Dimension MASS_PER_LENGTH = MASS.per(LENGTH);
 
-  private static final Dimension TIME = base(Base.SECOND);
+  /** Time, second. */
+  public static final Dimension TIME = base(Base.SECOND);
+
+  /** Difference of temperatures, kelvin. */
+  public static final Dimension TEMPERATURE = base(Base.KELVIN);
+
   private static final Dimension CURRENT = base(Base.AMPERE);
 
   /** Force, newton. */
@@ -43,7 +48,7 @@ public final class Dimension {
   public static final Dimension PRESSURE = FORCE.per(LENGTH).per(LENGTH);
 
   /** Thermal expansion, relative change of length per kelvin. */
-  public static final Dimension EXPANSION = NUMBER.per(base(Base.KELVIN));
+  public static final Dimension EXPANSION = NUMBER.per(TEMPERATURE);
 
   /** Frequency, hertz. */
   public static final Dimension FREQUENCY = NUMBER.per(TIME);
@@ -63,6 +68,9 @@ public final class Dimension {
 
   /** Capacitance, farad. */
   public static final Dimension CAPACITANCE = TIME.per(RESISTANCE);
+
+  /** Magnetic flux density, tesla. */
+  public static final Dimension FLUX_DENSITY = VOLTAGE.times(TIME).per(LENGTH).per(LENGTH);
 
   /** Conductivity, siemens per metre. */
   public static final Dimension CONDUCTIVITY = NUMBER.per(RESISTANCE).per(LENGTH);
@@ -85,6 +93,9 @@ public final class Dimension {
           new Named(FORCE, "a force", "N", "100 N"),
           new Named(PRESSURE, "a pressure or elastic modulus", "Pa", "110 GPa"),
           new Named(EXPANSION, "a thermal expansion", "1/K", "17 ppm/K"),
+          new Named(TIME, "a time", "s", "60 s"),
+          new Named(TEMPERATURE, "a difference of temperatures", "K", "60 K"),
+          new Named(FLUX_DENSITY, "a flux density", "T", "50 mT"),
           new Named(CONDUCTIVITY, "a conductivity", "S/m", "5 mS/m"));
 
   /** Exponents other than 0. */

@@ -30,17 +30,19 @@ final class Units {
 
   private static final Map<String, Integer> PREFIXES = prefixes();
   private static final Map<String, Dimension> PREFIXED =
-      Map.of(
-          "m", Dimension.LENGTH,
-          "Pa", Dimension.PRESSURE,
-          "Hz", Dimension.FREQUENCY,
-          "W", Dimension.POWER,
-          "V", Dimension.VOLTAGE,
-          "ohm", Dimension.RESISTANCE,
-          "Ω", Dimension.RESISTANCE,
-          "H", Dimension.INDUCTANCE,
-          "F", Dimension.CAPACITANCE,
-          "S/m", Dimension.CONDUCTIVITY);
+      Map.ofEntries(
+          Map.entry("m", Dimension.LENGTH),
+          Map.entry("s", Dimension.TIME),
+          Map.entry("Pa", Dimension.PRESSURE),
+          Map.entry("Hz", Dimension.FREQUENCY),
+          Map.entry("W", Dimension.POWER),
+          Map.entry("V", Dimension.VOLTAGE),
+          Map.entry("ohm", Dimension.RESISTANCE),
+          Map.entry("Ω", Dimension.RESISTANCE),
+          Map.entry("H", Dimension.INDUCTANCE),
+          Map.entry("F", Dimension.CAPACITANCE),
+          Map.entry("T", Dimension.FLUX_DENSITY),
+          Map.entry("S/m", Dimension.CONDUCTIVITY));
   private static final Map<String, Dimension> PREFIXED_THOUSANDTHS =
       Map.of("g", Dimension.MASS, "g/m", Dimension.MASS_PER_LENGTH);
   private static final Map<String, Unit> TABLE = table();
@@ -115,6 +117,8 @@ final class Units {
     PREFIXED_THOUSANDTHS.forEach((symbol, dimension) -> putPrefixed(table, symbol, -3, dimension));
     table.put("N", unit("1", Dimension.FORCE));
     table.put("kN", unit("1e3", Dimension.FORCE));
+    table.put("min", unit("60", Dimension.TIME));
+    table.put("K", unit("1", Dimension.TEMPERATURE));
     table.put("ppm/K", unit("1e-6", Dimension.EXPANSION));
     table.put("cm", unit("1e-2", Dimension.LENGTH));
     table.put("ft", unit("0.3048", Dimension.LENGTH));
@@ -143,7 +147,7 @@ final class Units {
 
   /** Names of the units without their prefixed forms, for messages. */
   static String listing() {
-    return "m, ft, in, mil, Hz, W, V, ohm, H, F, S/m, g, g/m, N, Pa, ppm/K, deg, rad, %, dB, dBi, with SI prefixes"
+    return "m, ft, in, mil, s, min, Hz, W, V, ohm, H, F, T, S/m, g, g/m, N, Pa, K, ppm/K, deg, rad, %, dB, dBi, with SI prefixes"
         + " (mm, MHz, kohm, uH, pF, MS/m), and AWG n";
   }
 

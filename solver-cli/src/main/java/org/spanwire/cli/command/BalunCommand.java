@@ -7,12 +7,14 @@ import picocli.CommandLine.Spec;
 /** {@code spanwire balun}: transformers on the bench. */
 @Command(
     name = "balun",
-    subcommands = BalunBenchCommand.class,
-    description = "Judge transformers by what was measured on the bench.",
+    subcommands = {BalunBenchCommand.class, BalunDesignCommand.class},
+    description = "Design transformers, and judge them by what was measured on the bench.",
     footerHeading = "%nExamples:%n",
     footer = {
       "  spanwire balun bench unit-07.s3p",
-      "      loss, balance and usable range of a unit"
+      "      loss, balance and usable range of a unit",
+      "  spanwire balun design balun.yaml",
+      "      loss, heat and largest power of a winding before it is wound"
     })
 public final class BalunCommand implements Runnable {
 

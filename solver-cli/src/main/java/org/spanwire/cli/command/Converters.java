@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.spanwire.circuit.bench.Limits;
 import org.spanwire.circuit.bench.OperatingMode;
 import org.spanwire.design.ExposureLimit;
 import org.spanwire.study.Plane;
@@ -29,6 +30,21 @@ final class Converters {
             "frequency " + text + " must be above zero; write one such as 7.1MHz");
       }
       return hertz;
+    }
+  }
+
+  /** A range of frequency, {@code 3.5MHz:30MHz}. */
+  static final class Frequencies implements ITypeConverter<Limits.Range> {
+    @Override
+    public Limits.Range convert(String text) {
+      String[] ends = text.split(":", -1);
+      double low = ends.length == 2 ? value(ends[0], Dimension.FREQUENCY) : 0;
+      double high = ends.length == 2 ? value(ends[1], Dimension.FREQUENCY) : 0;
+      if (!(low > 0) || !(high > low)) {
+        throw new TypeConversionException(
+            "range " + text + " is none; write one such as 3.5MHz:30MHz");
+      }
+      return new Limits.Range(low, high);
     }
   }
 

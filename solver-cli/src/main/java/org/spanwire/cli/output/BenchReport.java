@@ -4,184 +4,111 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVPrinter;
 import org.spanwire.circuit.bench.BackToBack;
+import org.spanwire.circuit.bench.BatchStatistics;
+import org.spanwire.circuit.bench.BenchReadings;
 import org.spanwire.circuit.bench.Imbalance;
 import org.spanwire.circuit.bench.Limits;
+import org.spanwire.circuit.bench.MeasuredUnit;
+import org.spanwire.circuit.bench.UnitReading;
 import org.spanwire.result.Warning;
 
 /**
  * The outcome of {@code spanwire balun bench}.
  *
  * @param version version of the program
- * @param limits what the usable range keeps
+ * @param limits what units are held to
+ * @param range what they must serve, if they are judged
  * @param units the units in the order of the inputs
+ * @param chokes choking impedances in the order of the inputs
+ * @param heatRuns heat runs in the order of the inputs
+ * @param batch statistics over several units
+ * @param golden name of the unit that the batch is compared with
  */
-public record BenchReport(String version, Limits limits, List<Unit> units) implements Report {
+public record BenchReport(
+    String version,
+    Limits limits,
+    Optional<Limits.Range> range,
+    List<Unit> units,
+    List<Choke> chokes,
+    List<HeatRun> heatRuns,
+    Optional<BatchStatistics> batch,
+    Optional<String> golden)
+    implements Report {
 
   private static final Warning BLIND_SPOT =
       new Warning("pair-hides-imbalance", BackToBack.BLIND_SPOT);
 
   /**
-   * One unit, or one of a pair of equal ones.
+   * A unit.
    *
    * @param source file it was read from
-   * @param rows rising in frequency
-   * @param usable where all limits are kept; empty for a pair, whose balance is not known
+   * @param measured its readings
+   * @param usable where all limits are kept; empty where a way of measuring does not show them all
+   * @param judgement over the range it must serve
    */
-  public record Unit(String source, List<Row> rows, Optional<List<Limits.Range>> usable) {
-    /** Takes a copy. */
-    public Unit {
-      rows = List.copyOf(rows);
+  public record Unit(
+      String source,
+      MeasuredUnit measured,
+      Optional<List<Limits.Range>> usable,
+      Optional<Limits.Judgement> judgement) {
+
+    String title() {
+      return measured.name().equals(source) ? source : measured.name() + " (" + source + ")";
+    }
+
+    boolean failed() {
+      return judgement.isPresent() && !judgement.get().passed();
     }
   }
 
   /**
-   * A reading.
+   * Choking impedance against frequency.
    *
-   * @param frequencyHz frequency in hertz
-   * @param lossDb loss of one unit in dB
-   * @param returnLossDb return loss at the unbalanced port of the unit or the pair in dB
-   * @param balance of the outputs; empty for a pair
+   * @param source file it was read from
+   * @param readings rising in frequency
    */
-  public record Row(
-      double frequencyHz, double lossDb, double returnLossDb, Optional<Balance> balance) {}
+  public record Choke(String source, List<BenchReadings.ChokeAt> readings) {}
 
   /**
-   * Balance of two outputs.
+   * A heat run.
    *
-   * @param imbalance how they differ
-   * @param conversionDb from common to differential mode in dB
+   * @param source file it was read from
+   * @param heat the run
    */
-  public record Balance(Imbalance imbalance, double conversionDb) {}
+  public record HeatRun(String source, BenchReadings.Heat heat) {}
 
-  /** Takes a copy. */
+  /** Takes copies. */
   public BenchReport {
     units = List.copyOf(units);
+    chokes = List.copyOf(chokes);
+    heatRuns = List.copyOf(heatRuns);
+  }
+
+  /** Whether no unit failed. */
+  public boolean passed() {
+    return units.stream().noneMatch(Unit::failed);
   }
 
   @Override
   public List<Warning> warnings() {
-    return units.stream().anyMatch(unit -> unit.usable().isEmpty())
+    return units.stream().anyMatch(unit -> unit.measured().method().hidesImbalance())
         ? List.of(BLIND_SPOT)
         : List.of();
   }
 
   @Override
   public String text(Palette palette) {
-    StringBuilder out = new StringBuilder();
-    for (Unit unit : units) {
-      String kind = unit.usable().isPresent() ? "" : ", one of a pair of equal units back to back";
-      out.append(palette.heading(unit.source() + kind)).append('\n').append(table(unit).render());
-      unit.usable().ifPresent(ranges -> out.append("usable: ").append(words(ranges)).append('\n'));
-      out.append('\n');
-    }
-    out.append(palette.heading("Usable range")).append('\n');
-    Paragraph.write(
-        out,
-        "  ",
-        2,
-        "loss <= %s dB, amplitude imbalance <= %s dB, phase imbalance <= %s deg, return loss >= %s dB; between readings by straight lines"
-            .formatted(
-                Numbers.significant(limits.maximumLossDb(), 4),
-                Numbers.significant(limits.maximumAmplitudeDb(), 4),
-                Numbers.significant(limits.maximumPhaseDegrees(), 4),
-                Numbers.significant(limits.minimumReturnLossDb(), 4)));
-    SolveText.warnings(out, palette, warnings());
-    return out.toString();
-  }
-
-  private static Table table(Unit unit) {
-    Table table =
-        new Table()
-            .number("frequency", "MHz")
-            .number("loss", "dB")
-            .number("return", "loss, dB")
-            .number("amplitude", "imbalance, dB")
-            .number("phase", "imbalance, deg")
-            .number("common-mode", "rejection, dB")
-            .number("conversion", "dB");
-    for (Row row : unit.rows()) {
-      Optional<Balance> balance = row.balance();
-      table.row(
-          Numbers.megahertz(row.frequencyHz()),
-          Numbers.fixed(row.lossDb(), 3),
-          Numbers.fixed(row.returnLossDb(), 1),
-          balance.map(b -> Numbers.fixed(b.imbalance().amplitudeDb(), 2)).orElse("-"),
-          balance.map(b -> Numbers.fixed(b.imbalance().phaseDegrees(), 2)).orElse("-"),
-          balance.map(b -> Numbers.fixed(b.imbalance().rejectionDb(), 1)).orElse("-"),
-          balance.map(b -> Numbers.fixed(b.conversionDb(), 1)).orElse("-"));
-    }
-    return table;
-  }
-
-  private static String words(List<Limits.Range> ranges) {
-    return ranges.isEmpty()
-        ? "nowhere"
-        : ranges.stream()
-            .map(r -> Numbers.megahertz(r.fromHz()) + "-" + Numbers.megahertz(r.toHz()) + " MHz")
-            .collect(Collectors.joining(", "));
+    return new BenchText(this, palette).render();
   }
 
   @Override
   public void json(JsonGenerator json) throws IOException {
-    json.writeStartObject();
-    json.writeStringField("format", Json.FORMAT);
-    json.writeStringField("command", "balun bench");
-    json.writeStringField("version", version);
-    json.writeObjectFieldStart("limits");
-    json.writeNumberField("loss_max_db", limits.maximumLossDb());
-    json.writeNumberField("amplitude_imbalance_max_db", limits.maximumAmplitudeDb());
-    json.writeNumberField("phase_imbalance_max_deg", limits.maximumPhaseDegrees());
-    json.writeNumberField("return_loss_min_db", limits.minimumReturnLossDb());
-    json.writeEndObject();
-    json.writeArrayFieldStart("units");
-    for (Unit unit : units) {
-      unit(json, unit);
-    }
-    json.writeEndArray();
-    Json.warnings(json, warnings());
-    json.writeEndObject();
+    new BenchJson(this, json).write();
   }
 
-  private static void unit(JsonGenerator json, Unit unit) throws IOException {
-    json.writeStartObject();
-    json.writeStringField("source", unit.source());
-    json.writeStringField("measured_as", unit.usable().isPresent() ? "unit" : "pair");
-    json.writeFieldName("usable");
-    if (unit.usable().isEmpty()) {
-      json.writeNull();
-    } else {
-      json.writeStartArray();
-      for (Limits.Range range : unit.usable().get()) {
-        json.writeStartObject();
-        json.writeNumberField("low_hz", range.fromHz());
-        json.writeNumberField("high_hz", range.toHz());
-        json.writeEndObject();
-      }
-      json.writeEndArray();
-    }
-    json.writeArrayFieldStart("readings");
-    for (Row row : unit.rows()) {
-      json.writeStartObject();
-      json.writeNumberField("frequency_hz", row.frequencyHz());
-      json.writeNumberField("loss_db", row.lossDb());
-      Json.number(json, "return_loss_db", row.returnLossDb());
-      if (row.balance().isPresent()) {
-        Balance balance = row.balance().get();
-        json.writeNumberField("amplitude_imbalance_db", balance.imbalance().amplitudeDb());
-        json.writeNumberField("phase_imbalance_deg", balance.imbalance().phaseDegrees());
-        Json.number(json, "rejection_db", balance.imbalance().rejectionDb());
-        Json.number(json, "conversion_db", balance.conversionDb());
-      }
-      json.writeEndObject();
-    }
-    json.writeEndArray();
-    json.writeEndObject();
-  }
-
-  /** One row per reading. An infinite value is {@code inf}; what a pair cannot show is empty. */
+  /** One row per reading. An infinite value is {@code inf}; what a reading cannot show is empty. */
   @Override
   public void csv(CSVPrinter csv) throws IOException {
     csv.printRecord(
@@ -194,23 +121,53 @@ public record BenchReport(String version, Limits limits, List<Unit> units) imple
         "phase_imbalance_deg",
         "rejection_db",
         "conversion_db",
+        "choke_resistance_ohm",
+        "choke_reactance_ohm",
+        "choke_uncertainty_ohm",
+        "outcome",
         "warnings");
     for (Unit unit : units) {
-      boolean pair = unit.usable().isEmpty();
-      for (Row row : unit.rows()) {
-        Optional<Imbalance> imbalance = row.balance().map(Balance::imbalance);
-        csv.printRecord(
-            unit.source(),
-            pair ? "pair" : "unit",
-            row.frequencyHz(),
-            row.lossDb(),
-            SolveCsv.cell(row.returnLossDb()),
-            imbalance.map(i -> SolveCsv.cell(i.amplitudeDb())).orElse(""),
-            imbalance.map(i -> SolveCsv.cell(i.phaseDegrees())).orElse(""),
-            imbalance.map(i -> SolveCsv.cell(i.rejectionDb())).orElse(""),
-            row.balance().map(b -> SolveCsv.cell(b.conversionDb())).orElse(""),
-            pair ? BLIND_SPOT.name() : "");
+      for (UnitReading reading : unit.measured().readings()) {
+        csvRow(csv, unit, reading);
       }
     }
+    for (Choke choke : chokes) {
+      for (BenchReadings.ChokeAt at : choke.readings()) {
+        csv.printRecord(
+            choke.source(),
+            "choke",
+            at.frequencyHz(),
+            "",
+            "",
+            "",
+            "",
+            "",
+            "",
+            SolveCsv.cell(at.reading().impedance().getReal()),
+            SolveCsv.cell(at.reading().impedance().getImaginary()),
+            SolveCsv.cell(at.reading().uncertaintyOhm()),
+            "",
+            "");
+      }
+    }
+  }
+
+  private static void csvRow(CSVPrinter csv, Unit unit, UnitReading reading) throws IOException {
+    Optional<Imbalance> imbalance = reading.imbalance();
+    csv.printRecord(
+        unit.title(),
+        unit.measured().method().label(),
+        reading.frequencyHz(),
+        SolveCsv.cell(reading.lossDb()),
+        SolveCsv.cell(reading.returnLossDb()),
+        imbalance.map(i -> SolveCsv.cell(i.amplitudeDb())).orElse(""),
+        imbalance.map(i -> SolveCsv.cell(i.phaseDegrees())).orElse(""),
+        imbalance.map(i -> SolveCsv.cell(i.rejectionDb())).orElse(""),
+        SolveCsv.cell(reading.conversionDb()),
+        "",
+        "",
+        "",
+        unit.judgement().map(j -> j.passed() ? "passed" : "failed").orElse(""),
+        unit.measured().method().hidesImbalance() ? BLIND_SPOT.name() : "");
   }
 }

@@ -37,6 +37,21 @@ public record BackToBack(double unitLossDb, double inputReturnLossDb) {
     return (firstSecond + firstThird - secondThird) / 2;
   }
 
+  /**
+   * Loss in dB without what the input reflects, for the insertion loss −20 log10|S21| and the
+   * return loss read there: insertion loss + 10 log10(1 − |S11|²).
+   *
+   * @throws IllegalArgumentException if nothing enters at that return loss
+   */
+  public static double withoutReflectionDb(double insertionLossDb, double returnLossDb) {
+    double entering = 1 - Math.pow(10, -returnLossDb / 10);
+    if (!(entering > 0)) {
+      throw new IllegalArgumentException(
+          "return loss " + returnLossDb + " dB lets nothing in; expected more than 0 dB");
+    }
+    return insertionLossDb + 10 * Math.log10(entering);
+  }
+
   /** Loss in dB from one port of a 2-port to the other, reflection at the input left out. */
   public static double lossDb(NPort network, int from, int to) {
     double through = network.s(to, from).abs();

@@ -1,7 +1,11 @@
 package org.spanwire.circuit.bench;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.circuit.NPort;
+import org.spanwire.circuit.NetworkData;
 
 /**
  * Choking impedance from a measurement, the terminals of each side tied together.
@@ -10,6 +14,41 @@ import org.spanwire.circuit.NPort;
  * @param uncertaintyOhm how far off it may be, in ohms, for the error of the reading stated
  */
 public record ChokeReading(Complex impedance, double uncertaintyOhm) {
+
+  /**
+   * All readings of a measured choke: of one port to ground, or of two ports in series between
+   * them.
+   *
+   * @param data of 1 or 2 ports
+   * @param emptyFixture the fixture without the choke, of 2 ports, at the data's frequencies
+   * @param error |δ| of the scattering parameters
+   * @throws IllegalArgumentException if the ports do not fit
+   */
+  public static List<BenchReadings.ChokeAt> ofData(
+      NetworkData data, Optional<NetworkData> emptyFixture, double error) {
+    boolean reflection = data.ports() == 1;
+    if (data.ports() > 2 || emptyFixture.isPresent() && reflection) {
+      throw new IllegalArgumentException(
+          "has %d ports%s; expected 1, or 2 with or without an empty fixture of 2"
+              .formatted(data.ports(), emptyFixture.isPresent() ? " and a fixture" : ""));
+    }
+    List<BenchReadings.ChokeAt> readings = new ArrayList<>();
+    double[] frequencies = data.frequencies();
+    for (int i = 0; i < frequencies.length; i++) {
+      NPort sample = data.sample(i);
+      double reference = sample.reference(1).getReal();
+      ChokeReading reading;
+      if (reflection) {
+        reading = ofReflection(sample.s(1, 1), reference, error);
+      } else if (emptyFixture.isPresent()) {
+        reading = ofSeriesThrough(sample, emptyFixture.get().at(frequencies[i]), error);
+      } else {
+        reading = ofSeriesThrough(sample.s(2, 1), reference, error);
+      }
+      readings.add(new BenchReadings.ChokeAt(frequencies[i], reading));
+    }
+    return readings;
+  }
 
   /**
    * In series between two ports of R0: Z = 2 R0 (1/S21 − 1). An error δ of S21 moves Z by δ |Z + 2

@@ -2,10 +2,10 @@ package org.spanwire.circuit.bench;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.ToDoubleFunction;
+import java.util.OptionalDouble;
 
 /**
- * Limits that a wound unit must keep.
+ * Limits that a wound unit must keep. What a reading does not show is not judged.
  *
  * @param maximumLossDb largest loss in dB
  * @param maximumAmplitudeDb largest amplitude imbalance in dB, either sign
@@ -18,6 +18,9 @@ public record Limits(
     double maximumPhaseDegrees,
     double minimumReturnLossDb) {
 
+  /** A perfect match counts as this return loss in dB, so that a line can be drawn to it. */
+  private static final double PERFECT_RETURN_LOSS = 200;
+
   /**
    * A stretch of frequency.
    *
@@ -26,47 +29,67 @@ public record Limits(
    */
   public record Range(double fromHz, double toHz) {}
 
-  /** One limit that a reading breaks, with value and limit in words. */
-  public record Breach(double frequencyHz, String quantity, double value, double limit) {}
+  /**
+   * One limit that a reading breaks.
+   *
+   * @param frequencyHz frequency in hertz
+   * @param quantity what is judged
+   * @param value its value
+   * @param limit its limit, a least one for the return loss
+   */
+  public record Breach(double frequencyHz, BenchQuantity quantity, double value, double limit) {}
 
-  private record Rule(String quantity, ToDoubleFunction<BalunReading> value, double limit) {
-
-    /** Not negative where the reading keeps the limit, which is then an upper one. */
-    double margin(BalunReading reading) {
-      return limit - value.applyAsDouble(reading);
+  /**
+   * A unit over a range that it must serve.
+   *
+   * @param covered whether the readings reach over the whole range
+   * @param breaches limits broken at the readings within the range
+   * @param passed whether all limits are kept over the whole range, between readings by straight
+   *     lines
+   */
+  public record Judgement(boolean covered, List<Breach> breaches, boolean passed) {
+    /** Takes a copy. */
+    public Judgement {
+      breaches = List.copyOf(breaches);
     }
   }
 
-  private List<Rule> rules() {
-    return List.of(
-        new Rule("loss dB", BalunReading::lossDb, maximumLossDb),
-        new Rule(
-            "amplitude imbalance dB",
-            r -> Math.abs(r.imbalance().amplitudeDb()),
-            maximumAmplitudeDb),
-        new Rule(
-            "phase imbalance degrees",
-            r -> Math.abs(r.imbalance().phaseDegrees()),
-            maximumPhaseDegrees),
-        // A perfect match counts as 200 dB, so that a line can be drawn to it.
-        new Rule(
-            "negative return loss dB",
-            r -> -Math.min(200, r.returnLossDb()),
-            -minimumReturnLossDb));
+  /** The limit of a quantity. */
+  public double limit(BenchQuantity quantity) {
+    return switch (quantity) {
+      case LOSS -> maximumLossDb;
+      case AMPLITUDE -> maximumAmplitudeDb;
+      case PHASE -> maximumPhaseDegrees;
+      case RETURN_LOSS -> minimumReturnLossDb;
+    };
+  }
+
+  /** Not negative where a reading keeps a limit; positive too where it does not show it. */
+  private double margin(BenchQuantity quantity, UnitReading reading) {
+    OptionalDouble value = quantity.of(reading);
+    if (value.isEmpty()) {
+      return Double.MAX_VALUE;
+    }
+    double given = value.getAsDouble();
+    return switch (quantity) {
+      case RETURN_LOSS -> Math.min(PERFECT_RETURN_LOSS, given) - minimumReturnLossDb;
+      case LOSS -> maximumLossDb - given;
+      default -> limit(quantity) - Math.abs(given);
+    };
   }
 
   /** Every limit broken at any reading, in order; empty for a unit that passes. */
-  public List<Breach> breaches(List<BalunReading> readings) {
+  public List<Breach> breaches(List<UnitReading> readings) {
     List<Breach> found = new ArrayList<>();
-    for (BalunReading reading : readings) {
-      for (Rule rule : rules()) {
-        if (!(rule.margin(reading) >= 0)) {
+    for (UnitReading reading : readings) {
+      for (BenchQuantity quantity : BenchQuantity.values()) {
+        if (!(margin(quantity, reading) >= 0)) {
           found.add(
               new Breach(
                   reading.frequencyHz(),
-                  rule.quantity(),
-                  rule.value().applyAsDouble(reading),
-                  rule.limit()));
+                  quantity,
+                  quantity.of(reading).orElseThrow(),
+                  limit(quantity)));
         }
       }
     }
@@ -74,15 +97,36 @@ public record Limits(
   }
 
   /**
-   * Where all limits are kept, between readings by straight lines.
+   * Judges a unit over a range.
    *
-   * @param readings with rising frequency, at least two
+   * @param readings with rising frequency, at least one
+   * @param range what it must serve
    */
-  public List<Range> usableRanges(List<BalunReading> readings) {
+  public Judgement judge(List<UnitReading> readings, Range range) {
+    boolean covered =
+        readings.get(0).frequencyHz() <= range.fromHz()
+            && readings.get(readings.size() - 1).frequencyHz() >= range.toHz();
+    List<UnitReading> within =
+        readings.stream()
+            .filter(r -> r.frequencyHz() >= range.fromHz() && r.frequencyHz() <= range.toHz())
+            .toList();
+    boolean passed =
+        covered
+            && usableRanges(readings).stream()
+                .anyMatch(u -> u.fromHz() <= range.fromHz() && u.toHz() >= range.toHz());
+    return new Judgement(covered, breaches(within), passed);
+  }
+
+  /**
+   * Where all limits are kept, between readings by straight lines; empty for a single reading.
+   *
+   * @param readings with rising frequency
+   */
+  public List<Range> usableRanges(List<UnitReading> readings) {
     List<Range> ranges = new ArrayList<>();
     for (int i = 1; i < readings.size(); i++) {
-      BalunReading low = readings.get(i - 1);
-      BalunReading high = readings.get(i);
+      UnitReading low = readings.get(i - 1);
+      UnitReading high = readings.get(i);
       double span = high.frequencyHz() - low.frequencyHz();
       if (!(span > 0)) {
         throw new IllegalArgumentException(
@@ -90,9 +134,9 @@ public record Limits(
       }
       double from = 0;
       double to = 1;
-      for (Rule rule : rules()) {
-        double a = rule.margin(low);
-        double b = rule.margin(high);
+      for (BenchQuantity quantity : BenchQuantity.values()) {
+        double a = margin(quantity, low);
+        double b = margin(quantity, high);
         if (a < 0 && b < 0) {
           to = -1;
         } else if (a < 0) {
@@ -109,7 +153,7 @@ public record Limits(
   }
 
   /** Exact at both ends, so that stretches join. */
-  private static double between(BalunReading low, BalunReading high, double share) {
+  private static double between(UnitReading low, UnitReading high, double share) {
     return share == 1
         ? high.frequencyHz()
         : low.frequencyHz() + share * (high.frequencyHz() - low.frequencyHz());

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import org.apache.commons.math3.complex.Complex;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -95,6 +97,48 @@ class BalunReadingTest {
         .hasMessageContaining("3 ports");
   }
 
+  /** A unit serves a range that it was measured over and keeps its limits in, and no other. */
+  @Test
+  void judgement() {
+    Limits limits = new Limits(1, 1, 10, 14);
+    List<UnitReading> readings =
+        List.of(reading(3e6, 0.5, 1, 20), reading(30e6, 0.5, -8, 16), reading(50e6, 0.8, -12, 9));
+    assertThat(limits.judge(readings, new Limits.Range(3.5e6, 30e6)).passed()).isTrue();
+    Limits.Judgement wide = limits.judge(readings, new Limits.Range(3.5e6, 50e6));
+    assertThat(wide.passed()).isFalse();
+    assertThat(wide.covered()).isTrue();
+    assertThat(wide.breaches()).hasSize(2).allMatch(breach -> breach.frequencyHz() == 50e6);
+    // At 40 MHz no reading breaks a limit, but the line to the next one does.
+    Limits.Judgement between = limits.judge(readings, new Limits.Range(3.5e6, 45e6));
+    assertThat(between.passed()).isFalse();
+    assertThat(between.breaches()).isEmpty();
+    Limits.Judgement beyond = limits.judge(readings, new Limits.Range(1.8e6, 30e6));
+    assertThat(beyond.passed()).isFalse();
+    assertThat(beyond.covered()).isFalse();
+    // What a pair does not show is not judged.
+    UnitReading pair = UnitReading.ofLoss(3e6, 0.4, OptionalDouble.empty());
+    assertThat(limits.breaches(List.of(pair))).isEmpty();
+  }
+
+  /** Two units by hand: mean and sample deviation, and the mean's distance from a golden unit. */
+  @Test
+  void batchOfMeasuredUnits() {
+    List<MeasuredUnit> units =
+        List.of(
+            new MeasuredUnit("a", MeasuredUnit.Method.UNIT, List.of(reading(3e6, 0.5, 1, 20))),
+            new MeasuredUnit(
+                "b",
+                MeasuredUnit.Method.UNIT,
+                List.of(reading(3e6, 0.7, 2, 20), reading(5e6, 0.7, 2, 20))));
+    BatchStatistics statistics = BatchStatistics.of(units, Optional.of(units.get(1)));
+    assertThat(statistics.rows()).hasSize(4).allMatch(row -> row.frequencyHz() == 3e6);
+    BatchStatistics.Row loss = statistics.rows().get(0);
+    assertThat(loss.quantity()).isEqualTo(BenchQuantity.LOSS);
+    assertThat(loss.batch().mean()).isCloseTo(0.6, within(1e-12));
+    assertThat(loss.batch().deviation()).isCloseTo(0.1 * Math.sqrt(2), within(1e-12));
+    assertThat(loss.offset().orElseThrow()).isCloseTo(-0.1, within(1e-12));
+  }
+
   /** Voltage balun into equal grounded loads balances; a one-sided transformer does not. */
   @Test
   void oneSidedTransformerIsAllImbalance() {
@@ -110,14 +154,14 @@ class BalunReadingTest {
         .hasMessageContaining("no signal");
   }
 
-  private static BalunReading reading(double f, double loss, double phase, double returnLoss) {
-    return new BalunReading(f, loss, returnLoss, new Imbalance(0.1, phase), 40);
+  private static UnitReading reading(double f, double loss, double phase, double returnLoss) {
+    return UnitReading.of(new BalunReading(f, loss, returnLoss, new Imbalance(0.1, phase), 40));
   }
 
   @Test
   void usableRangeAndBreaches() {
     Limits limits = new Limits(1, 1, 10, 14);
-    List<BalunReading> readings =
+    List<UnitReading> readings =
         List.of(
             reading(1e6, 2, 1, 20),
             reading(3e6, 0.5, 1, 20),
@@ -131,7 +175,7 @@ class BalunReadingTest {
     assertThat(ranges.get(0).toHz()).isCloseTo(30e6 + 20e6 / 6, within(1e-3));
     assertThat(limits.breaches(readings))
         .extracting(Limits.Breach::quantity)
-        .containsExactly("loss dB", "phase imbalance degrees", "negative return loss dB");
+        .containsExactly(BenchQuantity.LOSS, BenchQuantity.RETURN_LOSS, BenchQuantity.PHASE);
     assertThat(limits.breaches(readings.subList(1, 4))).isEmpty();
     assertThatThrownBy(() -> limits.usableRanges(List.of(readings.get(1), readings.get(0))))
         .hasMessageContaining("sort");

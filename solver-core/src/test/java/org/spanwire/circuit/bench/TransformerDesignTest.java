@@ -15,6 +15,7 @@ import org.spanwire.circuit.LineAttenuation;
 import org.spanwire.circuit.PermeabilityTable;
 import org.spanwire.circuit.ToroidCore;
 import org.spanwire.circuit.TransmissionLine;
+import org.spanwire.circuit.Winding;
 import org.spanwire.circuit.WoundTransformer;
 
 class TransformerDesignTest {
@@ -22,6 +23,12 @@ class TransformerDesignTest {
   private static final ToroidCore CORE =
       new ToroidCore(0.061, 0.03555, 0.0127, 1, PermeabilityTable.genericNickelZinc());
   private static final WoundTransformer.Connection PAIR = new WoundTransformer.EqualDelay(2);
+
+  private static TransformerDesign design(WoundTransformer.Connection connection, double farads) {
+    TransmissionLine line =
+        new TransmissionLine(100, 8 * CORE.turnLength(), 1, LineAttenuation.NONE);
+    return new TransformerDesign(new Winding(connection, CORE, 8, line, 0, farads), 50);
+  }
 
   @Test
   void fewestTurnsForTheLowFrequencyLimit() {
@@ -41,7 +48,7 @@ class TransformerDesignTest {
       PAIR, new WoundTransformer.EqualDelay(3), new WoundTransformer.Autotransformer(true),
     };
     for (WoundTransformer.Connection connection : connections) {
-      TransformerDesign design = new TransformerDesign(CORE, connection, 8, 2e-12, 50);
+      TransformerDesign design = design(connection, 2e-12);
       for (double f : new double[] {1.8e6, 7e6, 29e6}) {
         double load = 50.0 * connection.ratio();
         WoundTransformer wound =
@@ -56,15 +63,14 @@ class TransformerDesignTest {
                     List.of(FeedChain.Stage.of("unit", wound.floating(), load)))
                 .at(f, new Complex(load, 0));
         double share = state.losses().get(0).watts() / state.acceptedPower();
-        assertThat(design.lossShare(f)).isCloseTo(share, within(1e-12));
-        assertThat(design.lossDb(f)).isCloseTo(-10 * Math.log10(1 - share), within(1e-11));
+        assertThat(design.coreShare(f)).isCloseTo(share, within(1e-12));
         // A load of SWR 3, resistive and high, has three times the voltage squared per watt.
         ChainState high =
             new FeedChain(
                     new FeedChain.Source(1, 50),
                     List.of(FeedChain.Stage.of("unit", wound.floating(), load)))
                 .at(f, new Complex(3 * load, 0));
-        assertThat(design.worstLossShare(f, 3))
+        assertThat(design.worstCoreShare(f, 3))
             .isCloseTo(high.losses().get(0).watts() / high.acceptedPower(), within(1e-12));
       }
     }
@@ -72,9 +78,9 @@ class TransformerDesignTest {
 
   @Test
   void temperatureRiseAndSafePower() {
-    TransformerDesign design = new TransformerDesign(CORE, PAIR, 8, 0, 50);
+    TransformerDesign design = design(PAIR, 0);
     double f = 3.6e6;
-    double watts = 100 * design.lossShare(f) / 2;
+    double watts = 100 * design.coreShare(f) / 2;
     double rise = design.temperatureRise(f, 100, 1);
     // By hand: one of two equal cores, 10 W/(m² K), surface of the ring.
     double surface =
@@ -82,10 +88,51 @@ class TransformerDesignTest {
     assertThat(rise).isCloseTo(watts / (10 * surface), within(1e-9));
     double safe = design.safeAveragePower(f, 40, 2);
     assertThat(design.temperatureRise(f, safe, 2)).isCloseTo(40, within(1e-9));
-    assertThat(design.safePeakPower(f, 40, 2, OperatingMode.SSB)).isCloseTo(5 * safe, within(1e-9));
-    TransformerDesign choke =
-        new TransformerDesign(CORE, new WoundTransformer.EqualDelay(1), 8, 0, 50);
+    assertThat(design.safePower(f, 40, 1, 2, OperatingMode.SSB))
+        .isEqualTo(new TransformerDesign.PowerLimit(safe / 0.2, TransformerDesign.Cause.HEAT));
+    TransformerDesign choke = design(new WoundTransformer.EqualDelay(1), 0);
     assertThat(choke.safeAveragePower(f, 40, 2)).isEqualTo(Double.POSITIVE_INFINITY);
+  }
+
+  /** Loss of line and core together, by the unit in a chain. */
+  @Test
+  void lossOfTheWholeUnit() {
+    LineAttenuation lossy = LineAttenuation.ofConductor(10e6, 0.2);
+    TransmissionLine line = new TransmissionLine(100, 8 * CORE.turnLength(), 0.8, lossy);
+    TransformerDesign design =
+        new TransformerDesign(new Winding(PAIR, CORE, 8, line, 20e-9, 2e-12), 50);
+    ChainState state =
+        new FeedChain(
+                new FeedChain.Source(1, 50),
+                List.of(FeedChain.Stage.of("unit", design.winding().transformer().floating(), 200)))
+            .at(14e6, new Complex(200, 0));
+    double share = state.losses().get(0).watts() / state.acceptedPower();
+    assertThat(design.lossDb(14e6)).isCloseTo(-10 * Math.log10(1 - share), within(1e-11));
+    assertThat(design.inputSwr(14e6))
+        .isCloseTo(state.planes().get(0).mismatch().swr(), within(1e-10));
+    assertThat(design.lossDb(14e6)).isGreaterThan(line.matchedLossDb(14e6));
+    assertThat(design.hottestShare(14e6, 1))
+        .isCloseTo(
+            design.coreShare(14e6) / 2 + (1 - Math.pow(10, -line.matchedLossDb(14e6) / 10)) / 2,
+            within(1e-12));
+  }
+
+  /**
+   * Faraday by hand: 100 W into 50 ohm is 70.7 V, half of it along each of two windings of eight
+   * turns on 161.6 mm².
+   */
+  @Test
+  void fluxAndWhatLimits() {
+    TransformerDesign design = design(PAIR, 0);
+    double section = 0.0127 * (0.061 - 0.03555) / 2;
+    double volts = Math.sqrt(100 * 50) / 2;
+    double flux = Math.sqrt(2) * volts / (2 * Math.PI * 1e5 * 8 * section);
+    assertThat(design.fluxDensity(1e5, 100, 1)).isCloseTo(flux, within(1e-12));
+    assertThat(design.fluxDensity(1e5, 100, 4)).isCloseTo(2 * flux, within(1e-12));
+    assertThat(design.fluxLimitedPower(1e5, flux, 1)).isCloseTo(100, within(1e-9));
+    TransformerDesign.PowerLimit low = design.safePower(1e5, 1e6, flux, 1, OperatingMode.CARRIER);
+    assertThat(low.cause()).isEqualTo(TransformerDesign.Cause.FLUX);
+    assertThat(low.peakWatts()).isCloseTo(100, within(1e-9));
   }
 
   /** Readings made from a known run, with noise, give back resistance and time constant. */
