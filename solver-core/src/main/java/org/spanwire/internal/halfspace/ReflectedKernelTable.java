@@ -1,7 +1,5 @@
 package org.spanwire.internal.halfspace;
 
-import java.util.ArrayList;
-import java.util.List;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.internal.math.VectorQuadrature;
 
@@ -18,7 +16,7 @@ public final class ReflectedKernelTable implements ReflectedKernel {
   /** Default error of a kernel relative to 1/R'. */
   public static final double DEFAULT_TOLERANCE = 1e-5;
 
-  private static final int FINEST_LEVEL = 7;
+  private static final int MOST_DIVISIONS = 128;
 
   /**
    * Relative amount by which a distance may leave the region before it is refused: rounding of the
@@ -38,12 +36,22 @@ public final class ReflectedKernelTable implements ReflectedKernel {
   private final double zetaInverse;
   private final int[] rows;
   private final int patchSize;
-  private final int[] firstPatch;
-  private final int[] levels;
-  private final double[] coefficients;
+  private final PatchBuilder builder;
+
+  /** Rectangles that were built; written under a lock, read without. */
+  private final Block[] blocks;
 
   /**
-   * Builds the table.
+   * Patches of a rectangle, along ρ first.
+   *
+   * @param countX number of patches along ρ
+   * @param countY number along ζ
+   */
+  private record Block(int countX, int countY, double[] coefficients) {}
+
+  /**
+   * Prepares the table. Its rectangles are built when they are first needed: those of {@link #cover}
+   * at once.
    *
    * @param wavenumber free-space wavenumber k0 in rad/m, positive
    * @param permittivity complex relative permittivity ε_r − jσ/(ωε0) of the soil
@@ -71,19 +79,8 @@ public final class ReflectedKernelTable implements ReflectedKernel {
     ChebyshevPatch patch = new ChebyshevPatch(pointsAlongRho(), oneHeight ? 1 : pointsAlongZeta());
     rows = patch.rows();
     patchSize = patch.size();
-    int blocks = rhoAxis.intervals() * (oneHeight ? 1 : zetaAxis.intervals());
-    firstPatch = new int[blocks];
-    levels = new int[2 * blocks];
-    List<double[]> patches = new ArrayList<>();
-    PatchBuilder builder = new PatchBuilder(direct, patch);
-    for (int block = 0; block < blocks; block++) {
-      firstPatch[block] = patches.size();
-      patches.addAll(builder.build(block));
-    }
-    coefficients = new double[patches.size() * patchSize];
-    for (int p = 0; p < patches.size(); p++) {
-      System.arraycopy(patches.get(p), 0, coefficients, p * patchSize, patchSize);
-    }
+    builder = new PatchBuilder(direct, patch);
+    blocks = new Block[rhoAxis.intervals() * (oneHeight ? 1 : zetaAxis.intervals())];
   }
 
   /** The region that the table covers. */
@@ -91,9 +88,38 @@ public final class ReflectedKernelTable implements ReflectedKernel {
     return region;
   }
 
-  /** Size of the table in bytes. */
-  public long bytes() {
-    return 8L * coefficients.length;
+  /**
+   * Builds all rectangles that a range of distances touches. What lies outside the region is left
+   * out.
+   */
+  public void cover(double rhoFrom, double rhoTo, double zetaFrom, double zetaTo) {
+    int lastX = interval(rhoTo * rhoInverse, rhoAxis);
+    int lastY = interval((zetaTo - region.zetaMin()) * zetaInverse, zetaAxis);
+    for (int by = interval((zetaFrom - region.zetaMin()) * zetaInverse, zetaAxis);
+        by <= lastY;
+        by++) {
+      for (int bx = interval(rhoFrom * rhoInverse, rhoAxis); bx <= lastX; bx++) {
+        block(by * rhoAxis.intervals() + bx);
+      }
+    }
+  }
+
+  private static int interval(double ratio, GeometricAxis axis) {
+    return Math.min(Math.getExponent(1 + Math.max(0, ratio)), axis.intervals() - 1);
+  }
+
+  private Block block(int index) {
+    Block known = blocks[index];
+    if (known == null) {
+      synchronized (blocks) {
+        known = blocks[index];
+        if (known == null) {
+          known = builder.build(index);
+          blocks[index] = known;
+        }
+      }
+    }
+    return known;
   }
 
   /** Whether the change of the kernels over the range of heights is far below the tolerance. */
@@ -159,24 +185,25 @@ public final class ReflectedKernelTable implements ReflectedKernel {
     double py = 1 + Math.max(0, (zeta - region.zetaMin()) * zetaInverse);
     int bx = Math.min(Math.getExponent(px), rhoAxis.intervals() - 1);
     int by = Math.min(Math.getExponent(py), zetaAxis.intervals() - 1);
-    int block = by * rhoAxis.intervals() + bx;
-    int countX = 1 << levels[2 * block];
-    int countY = 1 << levels[2 * block + 1];
-    double tx = (Math.scalb(px, -bx) - 1) * countX;
-    double ty = (Math.scalb(py, -by) - 1) * countY;
-    int ix = Math.min((int) tx, countX - 1);
-    int iy = Math.min((int) ty, countY - 1);
-    int at = (firstPatch[block] + iy * countX + ix) * patchSize;
+    Block block = block(by * rhoAxis.intervals() + bx);
+    double tx = (Math.scalb(px, -bx) - 1) * block.countX;
+    double ty = (Math.scalb(py, -by) - 1) * block.countY;
+    int ix = Math.min((int) tx, block.countX - 1);
+    int iy = Math.min((int) ty, block.countY - 1);
+    int at = (iy * block.countX + ix) * patchSize;
     double x = 2 * (tx - ix) - 1;
     double y = 2 * (ty - iy) - 1;
     if (horizontal) {
-      ChebyshevPatch.evaluateHorizontal(coefficients, at, rows, x, y, out, offset);
+      ChebyshevPatch.evaluateHorizontal(block.coefficients, at, rows, x, y, out, offset);
     } else {
-      ChebyshevPatch.evaluate(coefficients, at, rows, x, y, out, offset);
+      ChebyshevPatch.evaluate(block.coefficients, at, rows, x, y, out, offset);
     }
   }
 
-  /** Builds the patches of one rectangle after the other. */
+  /** One patch of a divided rectangle. */
+  private record Cell(int block, int countX, int countY, int ix, int iy) {}
+
+  /** Builds the patches of one rectangle after the other. Not thread-safe. */
   private final class PatchBuilder {
 
     private final SommerfeldKernel direct;
@@ -192,35 +219,36 @@ public final class ReflectedKernelTable implements ReflectedKernel {
       ny = rows.length;
     }
 
-    /** Patches of a rectangle, along ρ first; divides it until all reach the tolerance. */
-    List<double[]> build(int block) {
+    /** Divides a rectangle until all its patches reach the tolerance. */
+    Block build(int block) {
+      int[] counts = {1, 1};
       while (true) {
         double[] error = new double[2];
-        List<double[]> patches = new ArrayList<>();
-        int countX = 1 << levels[2 * block];
-        int countY = 1 << levels[2 * block + 1];
-        for (int p = 0; p < countX * countY && error[0] + error[1] <= tolerance; p++) {
-          patches.add(buildOne(block, p % countX, p / countX, error));
+        int count = counts[0] * counts[1];
+        double[] coefficients = new double[count * patchSize];
+        for (int p = 0; p < count && error[0] + error[1] <= tolerance; p++) {
+          double[] powers =
+              buildOne(new Cell(block, counts[0], counts[1], p % counts[0], p / counts[0]), error);
+          System.arraycopy(powers, 0, coefficients, p * patchSize, patchSize);
         }
         if (error[0] + error[1] <= tolerance) {
-          return patches;
+          return new Block(counts[0], counts[1], coefficients);
         }
         int direction = error[0] >= error[1] ? 0 : 1;
-        if (++levels[2 * block + direction] > FINEST_LEVEL) {
+        counts[direction] *= 2;
+        if (counts[direction] > MOST_DIVISIONS) {
           throw new ArithmeticException(
               "table of kernels did not reach the tolerance " + tolerance + " over " + region);
         }
       }
     }
 
-    private double[] buildOne(int block, int ix, int iy, double[] error) {
+    private double[] buildOne(Cell cell, double[] error) {
       double[] values = new double[nx * ny * VALUES];
       for (int j = 0; j < ny; j++) {
         for (int i = 0; i < nx; i++) {
           sample(
-              block,
-              ix,
-              iy,
+              cell,
               ChebyshevPatch.node(i, nx),
               ChebyshevPatch.node(j, ny),
               values,
@@ -230,7 +258,7 @@ public final class ReflectedKernelTable implements ReflectedKernel {
       double[] found = patch.transform(values);
       double[] powers = new double[patchSize];
       patch.store(values, powers);
-      double missed = missedBetweenNodes(block, ix, iy, powers);
+      double missed = missedBetweenNodes(cell, powers);
       if (missed > tolerance) {
         found[found[0] >= found[1] ? 0 : 1] += missed;
       }
@@ -243,14 +271,14 @@ public final class ReflectedKernelTable implements ReflectedKernel {
      * Largest error at a point midway between nodes near a corner, where it is largest, on one
      * diagonal.
      */
-    private double missedBetweenNodes(int block, int ix, int iy, double[] powers) {
+    private double missedBetweenNodes(Cell cell, double[] powers) {
       double x = 0.5 * (ChebyshevPatch.node(0, nx) + ChebyshevPatch.node(1, nx));
       double y = ny == 1 ? 0 : -0.5 * (ChebyshevPatch.node(0, ny) + ChebyshevPatch.node(1, ny));
       double[] expected = new double[VALUES];
       double[] found = new double[VALUES];
       double worst = 0;
       for (int sign = -1; sign <= 1; sign += 2) {
-        sample(block, ix, iy, sign * x, sign * y, expected, 0);
+        sample(cell, sign * x, sign * y, expected, 0);
         ChebyshevPatch.evaluate(powers, 0, rows, sign * x, sign * y, found, 0);
         for (int v = 0; v < VALUES; v++) {
           worst = Math.max(worst, Math.abs(found[v] - expected[v]));
@@ -259,14 +287,14 @@ public final class ReflectedKernelTable implements ReflectedKernel {
       return worst;
     }
 
-    private void sample(int block, int ix, int iy, double x, double y, double[] values, int at) {
-      int bx = block % rhoAxis.intervals();
-      int by = block / rhoAxis.intervals();
-      double rho = rhoAxis.value(bx, (ix + 0.5 * (x + 1)) / (1 << levels[2 * block]));
+    private void sample(Cell cell, double x, double y, double[] values, int at) {
+      int bx = cell.block % rhoAxis.intervals();
+      int by = cell.block / rhoAxis.intervals();
+      double rho = rhoAxis.value(bx, (cell.ix + 0.5 * (x + 1)) / cell.countX);
       double zeta =
           ny == 1
               ? region.zetaMin()
-              : zetaAxis.value(by, (iy + 0.5 * (y + 1)) / (1 << levels[2 * block + 1]));
+              : zetaAxis.value(by, (cell.iy + 0.5 * (y + 1)) / cell.countY);
       direct.scaled(wavenumber * rho, wavenumber * zeta, values, at, quadrature);
     }
   }

@@ -1,6 +1,7 @@
 package org.spanwire.internal.moment;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.spanwire.internal.halfspace.KernelRegion;
@@ -55,24 +56,26 @@ final class FamilyFill {
   }
 
   private List<List<ReflectedKernel>> kernels(Soil soil, SoilKernels tables, int threads) {
+    List<KernelRegion> regions = regions();
     double tolerance = SoilKernels.SHARE * plan.accuracy();
     List<Callable<ReflectedKernel>> tasks = new ArrayList<>();
-    for (KernelRegion region : regions()) {
+    for (int h = 0; h < plan.heightCount(); h++) {
+      KernelRegion region = regions.get(h);
+      Mesh mesh = lifted.get(h);
       for (int f = 0; f < plan.frequencyCount(); f++) {
         double frequency = plan.frequencies().node(f);
-        tasks.add(() -> tables.kernel(soil, frequency, region, tolerance));
+        tasks.add(() -> tables.kernel(soil, frequency, region, mesh, tolerance));
       }
     }
     List<ReflectedKernel> built = Parallel.run(threads, tasks);
     List<List<ReflectedKernel>> byHeight = new ArrayList<>();
     for (int h = 0; h < plan.heightCount(); h++) {
-      int first = built.size() == plan.frequencyCount() ? 0 : h * plan.frequencyCount();
-      byHeight.add(built.subList(first, first + plan.frequencyCount()));
+      byHeight.add(built.subList(h * plan.frequencyCount(), (h + 1) * plan.frequencyCount()));
     }
     return byHeight;
   }
 
-  /** One for every height where all wires lie at one height, so that tables are lines; else one. */
+  /** Its own for every height where all wires lie at one, so that tables are lines; else one. */
   private List<KernelRegion> regions() {
     List<KernelRegion> each = lifted.stream().map(SoilKernels::region).toList();
     KernelRegion first = each.get(0);
@@ -81,7 +84,8 @@ final class FamilyFill {
     }
     double low = each.stream().mapToDouble(KernelRegion::zetaMin).min().orElseThrow();
     double high = each.stream().mapToDouble(KernelRegion::zetaMax).max().orElseThrow();
-    return List.of(SoilKernels.rounded(new KernelRegion(first.rhoMax(), low, high)));
+    KernelRegion common = SoilKernels.rounded(new KernelRegion(first.rhoMax(), low, high));
+    return Collections.nCopies(each.size(), common);
   }
 
   private Row row(int i) {

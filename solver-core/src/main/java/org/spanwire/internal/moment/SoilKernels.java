@@ -1,6 +1,7 @@
 package org.spanwire.internal.moment;
 
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.internal.halfspace.KernelRegion;
@@ -49,28 +50,47 @@ public final class SoilKernels {
    * @param tolerance error of the kernel relative to 1/R'
    */
   ReflectedKernel kernel(Soil soil, double frequencyHz, Mesh mesh, double tolerance) {
-    return kernel(soil, frequencyHz, rounded(region(mesh)), tolerance);
+    return kernel(soil, frequencyHz, rounded(region(mesh)), mesh, tolerance);
   }
 
-  /** The kernel for a region, which is taken as it is. */
-  ReflectedKernel kernel(Soil soil, double frequencyHz, KernelRegion region, double tolerance) {
-    Key key = new Key(frequencyHz, soil.complexPermittivity(frequencyHz), region, tolerance);
-    synchronized (tables) {
-      ReflectedKernelTable known = tables.get(key);
-      if (known != null) {
-        return known;
+  /** The kernel for a region, which is taken as it is and holds the mesh. */
+  ReflectedKernel kernel(
+      Soil soil, double frequencyHz, KernelRegion region, Mesh mesh, double tolerance) {
+    ReflectedKernelTable table = table(soil, frequencyHz, region, tolerance);
+    List<Piece> pieces = mesh.pieces();
+    for (int i = 0; i < pieces.size(); i++) {
+      for (int j = i; j < pieces.size(); j++) {
+        cover(table, pieces.get(i), pieces.get(j));
       }
     }
-    ReflectedKernelTable built =
-        new ReflectedKernelTable(
-            PhysicalConstants.wavenumber(frequencyHz),
-            soil.complexPermittivity(frequencyHz),
-            key.region,
-            tolerance);
+    return table;
+  }
+
+  private static void cover(ReflectedKernelTable table, Piece a, Piece b) {
+    double centres = Math.hypot(a.x(0) - b.x(0), a.y(0) - b.y(0));
+    double reach =
+        0.5 * a.length() * Math.hypot(a.ux(), a.uy())
+            + 0.5 * b.length() * Math.hypot(b.ux(), b.uy());
+    table.cover(
+        Math.max(0, centres - reach),
+        centres + reach,
+        Math.min(a.z(-1), a.z(1)) + Math.min(b.z(-1), b.z(1)),
+        Math.max(a.z(-1), a.z(1)) + Math.max(b.z(-1), b.z(1)));
+  }
+
+  private ReflectedKernelTable table(
+      Soil soil, double frequencyHz, KernelRegion region, double tolerance) {
+    Key key = new Key(frequencyHz, soil.complexPermittivity(frequencyHz), region, tolerance);
     synchronized (tables) {
-      tables.put(key, built);
+      return tables.computeIfAbsent(
+          key,
+          missing ->
+              new ReflectedKernelTable(
+                  PhysicalConstants.wavenumber(frequencyHz),
+                  key.permittivity,
+                  region,
+                  tolerance));
     }
-    return built;
   }
 
   /** The distances between the pieces of a mesh and their images. */
