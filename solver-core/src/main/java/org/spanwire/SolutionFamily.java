@@ -69,7 +69,12 @@ public final class SolutionFamily {
   /** One mesh if it can be, else one for each side of the widest gap between frequencies. */
   private void families(
       double[] frequencies, double[] lifted, int level, int threads, List<MomentFamily> to) {
-    Optional<MomentFamily> one = solver.moments(antenna, frequencies, lifted, level, threads);
+    Optional<MomentFamily> coarser =
+        levels.stream()
+            .filter(known -> known.covers(frequencies[0], lifted[0]))
+            .reduce((first, last) -> last);
+    Optional<MomentFamily> one =
+        solver.moments(antenna, frequencies, lifted, level, coarser, threads);
     if (one.isPresent()) {
       to.add(one.get());
     } else if (frequencies.length > 1) {

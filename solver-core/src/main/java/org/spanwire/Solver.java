@@ -147,21 +147,33 @@ public final class Solver {
     return MeshDensity.levelFor(options.tolerance());
   }
 
-  /** The moments of an antenna on one mesh, if one can serve all frequencies. */
+  /**
+   * The moments of an antenna on one mesh, if one can serve all frequencies.
+   *
+   * @param coarser moments on a coarser mesh, if there are any
+   */
   Optional<MomentFamily> moments(
-      Antenna antenna, double[] frequenciesHz, double[] lifts, int level, int threads) {
+      Antenna antenna,
+      double[] frequenciesHz,
+      double[] lifts,
+      int level,
+      Optional<MomentFamily> coarser,
+      int threads) {
     goOn();
     Mesh mesh = mesh(antenna, frequenciesHz[frequenciesHz.length - 1], level);
     checkMemory(mesh);
-    return MomentFamily.of(
-        mesh,
-        antenna.ground(),
-        frequenciesHz,
-        lifts,
-        accuracy(),
-        soilKernels,
-        Math.min(MOST_FAMILY_BYTES, options.memoryBytes() / 2),
-        threads);
+    long mostBytes = Math.min(MOST_FAMILY_BYTES, options.memoryBytes() / 2);
+    return coarser.isPresent()
+        ? coarser.get().finer(mesh, frequenciesHz, lifts, soilKernels, mostBytes, threads)
+        : MomentFamily.of(
+            mesh,
+            antenna.ground(),
+            frequenciesHz,
+            lifts,
+            accuracy(),
+            soilKernels,
+            mostBytes,
+            threads);
   }
 
   /** Solves on the mesh of a level, whatever the error. */

@@ -33,9 +33,10 @@ public record SolvedFeed(
         planes);
   }
 
-  /** Estimated error over the magnitude of the impedance; 0 for an open circuit. */
+  /** Estimated error over the magnitude of the impedance; 0 for an open or a short circuit. */
   public double relativeError() {
-    return impedance.isInfinite() ? 0 : errorOhm / impedance.abs();
+    double magnitude = impedance.abs();
+    return magnitude == 0 || Double.isInfinite(magnitude) ? 0 : errorOhm / magnitude;
   }
 
   /**

@@ -47,9 +47,9 @@ public final class BandsCommand implements Runnable {
       names = "--points",
       paramLabel = "N",
       description =
-          "Frequencies solved per band to begin with, 3 to 200; default 11. More are added where"
+          "Frequencies solved per band to begin with, 3 to 200; default 5. More are added where"
               + " the curve needs them.")
-  private int points = 11;
+  private int points = 5;
 
   @Override
   public void run() {

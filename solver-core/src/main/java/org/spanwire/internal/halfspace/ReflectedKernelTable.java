@@ -50,8 +50,8 @@ public final class ReflectedKernelTable implements ReflectedKernel {
   private record Block(int countX, int countY, double[] coefficients) {}
 
   /**
-   * Prepares the table. Its rectangles are built when they are first needed: those of {@link #cover}
-   * at once.
+   * Prepares the table. Its rectangles are built when they are first needed: those of {@link
+   * #cover} at once.
    *
    * @param wavenumber free-space wavenumber k0 in rad/m, positive
    * @param permittivity complex relative permittivity ε_r − jσ/(ωε0) of the soil
@@ -292,9 +292,7 @@ public final class ReflectedKernelTable implements ReflectedKernel {
       int by = cell.block / rhoAxis.intervals();
       double rho = rhoAxis.value(bx, (cell.ix + 0.5 * (x + 1)) / cell.countX);
       double zeta =
-          ny == 1
-              ? region.zetaMin()
-              : zetaAxis.value(by, (cell.iy + 0.5 * (y + 1)) / cell.countY);
+          ny == 1 ? region.zetaMin() : zetaAxis.value(by, (cell.iy + 0.5 * (y + 1)) / cell.countY);
       direct.scaled(wavenumber * rho, wavenumber * zeta, values, at, quadrature);
     }
   }

@@ -24,6 +24,17 @@ public final class LejaNodes {
    * @param most largest number of nodes
    */
   public LejaNodes(double[] points, int most) {
+    this(points, new int[] {points.length - 1}, most);
+  }
+
+  /**
+   * Orders points.
+   *
+   * @param points rising, at least one
+   * @param first indices of the points to begin with, at least one
+   * @param most largest number of nodes
+   */
+  public LejaNodes(double[] points, int[] first, int most) {
     this.points = points.clone();
     int count = Math.min(most, points.length);
     indices = new int[count];
@@ -34,7 +45,7 @@ public final class LejaNodes {
     double[] product = new double[points.length];
     Arrays.fill(product, 1);
     largestProduct[0] = 1;
-    int next = points.length - 1;
+    int next = first[0];
     for (int m = 0; m < count; m++) {
       indices[m] = next;
       nodes[m] = points[next];
@@ -48,7 +59,18 @@ public final class LejaNodes {
         }
       }
       largestProduct[m + 1] = product[next];
+      next = m + 1 < first.length ? first[m + 1] : next;
     }
+  }
+
+  /** The lowest point. */
+  public double lowest() {
+    return points[0];
+  }
+
+  /** The highest point. */
+  public double highest() {
+    return points[points.length - 1];
   }
 
   /** Number of nodes. */

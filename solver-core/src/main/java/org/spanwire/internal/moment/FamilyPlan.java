@@ -3,6 +3,7 @@ package org.spanwire.internal.moment;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import org.spanwire.internal.halfspace.KernelRegion;
 import org.spanwire.internal.math.LejaNodes;
@@ -53,11 +54,10 @@ record FamilyPlan(
 
   /** Empty if too many nodes were needed, or the lift would take wires off the ground. */
   static Optional<FamilyPlan> of(
-      Mesh mesh, Ground ground, double[] frequenciesHz, double[] lifts, double accuracy) {
+      Mesh mesh, Ground ground, LejaNodes frequencies, double[] lifts, double accuracy) {
     if (stands(mesh) && !(lifts.length == 1 && lifts[0] == 0)) {
       return Optional.empty();
     }
-    LejaNodes frequencies = new LejaNodes(thinned(frequenciesHz), MOST_NODES);
     double[] up = thinned(lifts);
     double lowest = lowest(mesh);
     double[] places =
@@ -76,7 +76,7 @@ record FamilyPlan(
         largest(
             NodeCount.of(frequencies, f -> probe.at(f, up[0]), probe.tolerance()),
             NodeCount.of(frequencies, f -> probe.at(f, up[up.length - 1]), probe.tolerance()));
-    double[] ends = {frequenciesHz[0], frequenciesHz[frequenciesHz.length - 1]};
+    double[] ends = {frequencies.lowest(), frequencies.highest()};
     OptionalInt heightCount =
         largest(
             NodeCount.of(heights, x -> probe.at(ends[0], lift(x, lowest, up)), probe.tolerance()),
@@ -94,6 +94,31 @@ record FamilyPlan(
                 heightCount.getAsInt(),
                 directCounts))
         : Optional.empty();
+  }
+
+  /** Nodes for frequencies in hertz, rising. */
+  static LejaNodes nodes(double[] frequenciesHz) {
+    return new LejaNodes(thinned(frequenciesHz), MOST_NODES);
+  }
+
+  /** Nodes that begin with those of this plan that lie among the frequencies. */
+  LejaNodes nodesAmong(double[] frequenciesHz) {
+    double[] points = thinned(frequenciesHz);
+    double[] common =
+        IntStream.range(0, frequencyCount)
+            .mapToDouble(frequencies::node)
+            .filter(f -> f >= points[0] && f <= points[points.length - 1])
+            .toArray();
+    if (common.length == 0) {
+      return nodes(points);
+    }
+    double[] all =
+        DoubleStream.concat(Arrays.stream(points), Arrays.stream(common))
+            .sorted()
+            .distinct()
+            .toArray();
+    int[] first = Arrays.stream(common).mapToInt(f -> Arrays.binarySearch(all, f)).toArray();
+    return new LejaNodes(all, first, MOST_NODES);
   }
 
   private static boolean stands(Mesh mesh) {

@@ -27,6 +27,7 @@ import org.spanwire.unit.PhysicalConstants;
  */
 public final class MomentFamily {
 
+  private final FamilyPlan plan;
   private final Mesh mesh;
   private final LejaNodes frequencies;
   private final LejaNodes heights;
@@ -39,6 +40,7 @@ public final class MomentFamily {
   private final double[][] reflected;
 
   private MomentFamily(FamilyPlan plan, List<FamilyFill.Row> rows) {
+    this.plan = plan;
     mesh = plan.mesh();
     frequencies = plan.frequencies();
     heights = plan.heights();
@@ -76,9 +78,27 @@ public final class MomentFamily {
       SoilKernels tables,
       long mostBytes,
       int threads) {
-    return FamilyPlan.of(mesh, ground, frequenciesHz, lifts, accuracy)
+    return FamilyPlan.of(mesh, ground, FamilyPlan.nodes(frequenciesHz), lifts, accuracy)
         .filter(plan -> Double.BYTES * plan.values() <= mostBytes)
         .map(plan -> of(plan, tables, threads));
+  }
+
+  /**
+   * The same on a finer mesh of the same wires, for some of the frequencies and lifts. Its nodes
+   * are those of this family as far as they lie among the frequencies, so that tables over soil
+   * serve again. Parameters and result are as with {@link #of}.
+   */
+  public Optional<MomentFamily> finer(
+      Mesh finer,
+      double[] frequenciesHz,
+      double[] lifts,
+      SoilKernels tables,
+      long mostBytes,
+      int threads) {
+    return FamilyPlan.of(
+            finer, plan.ground(), plan.nodesAmong(frequenciesHz), lifts, plan.accuracy())
+        .filter(found -> Double.BYTES * found.values() <= mostBytes)
+        .map(found -> of(found, tables, threads));
   }
 
   static MomentFamily of(FamilyPlan plan, SoilKernels tables, int threads) {

@@ -153,7 +153,8 @@ class MomentFamilyTest {
     Ground ground = Below.SOIL.ground;
     Mesh mesh = Shape.INVERTED_V.mesh(ground);
     double[] lifts = IntStream.rangeClosed(0, 40).mapToDouble(i -> -0.5 + 0.25 * i).toArray();
-    FamilyPlan plan = FamilyPlan.of(mesh, ground, BANDS, lifts, ACCURACY).orElseThrow();
+    FamilyPlan plan =
+        FamilyPlan.of(mesh, ground, FamilyPlan.nodes(BANDS), lifts, ACCURACY).orElseThrow();
     List<FamilyPlan> fewer = new ArrayList<>();
     int[] direct = IntStream.of(plan.directCounts()).map(n -> Math.max(1, n - 3)).toArray();
     fewer.add(with(plan, direct, plan.frequencyCount(), plan.heightCount()));
