@@ -86,10 +86,7 @@ public final class SoilKernels {
           key,
           missing ->
               new ReflectedKernelTable(
-                  PhysicalConstants.wavenumber(frequencyHz),
-                  key.permittivity,
-                  region,
-                  tolerance));
+                  PhysicalConstants.wavenumber(frequencyHz), key.permittivity, region, tolerance));
     }
   }
 
