@@ -16,6 +16,7 @@ import org.spanwire.cli.command.CompletionCommand;
 import org.spanwire.cli.command.CutCommand;
 import org.spanwire.cli.command.ExitCode;
 import org.spanwire.cli.command.ExposureCommand;
+import org.spanwire.cli.command.FitCommand;
 import org.spanwire.cli.command.InputException;
 import org.spanwire.cli.command.MergeCommand;
 import org.spanwire.cli.command.OptimizeCommand;
@@ -45,6 +46,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
       SweepCommand.class,
       MergeCommand.class,
       OptimizeCommand.class,
+      FitCommand.class,
       YieldCommand.class,
       CutCommand.class,
       ExposureCommand.class,

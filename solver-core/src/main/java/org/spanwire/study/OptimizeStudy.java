@@ -278,7 +278,7 @@ public record OptimizeStudy(
         // Says what is wrong.
         whole.with(whole.middle());
         throw new IllegalArgumentException(
-            "no place of the scan can be modelled; narrow the ranges of --vary");
+            "no place of the scan can be modelled; narrow the ranges");
       }
       return best.stream()
           .filter(one -> one.value() < 2 * INFEASIBLE)

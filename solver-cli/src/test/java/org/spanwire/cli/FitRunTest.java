@@ -1,0 +1,128 @@
+package org.spanwire.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Random;
+import java.util.stream.Stream;
+import org.apache.commons.math3.complex.Complex;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.spanwire.Solver;
+import org.spanwire.circuit.Mismatch;
+import org.spanwire.design.Design;
+import org.spanwire.design.DesignReader;
+import org.spanwire.study.Installation;
+import org.spanwire.study.Plane;
+
+/** {@code spanwire fit} on readings of a small antenna hung too low. */
+class FitRunTest {
+
+  private static final String DESIGN =
+      """
+      format: spanwire-design/1
+      title: Hut kit as measured
+      parameters:
+        height: {value: 10 m, limits: [6 m, 12 m]}
+        factor: {value: 1, spread: 1 %}
+      conductors:
+        strand: {material: copper, diameter: 2 mm}
+      wires:
+        radiator: {conductor: strand, path: [[0, 0, height], [20.3 m * factor, 0, height]]}
+      feeds:
+        main: {wire: radiator, at: 36 %, gap: 40 mm}
+      ground: perfect
+      feed-chain:
+        - transformer: {ratio: 4}
+        - line: {impedance: 50 ohm, length: 12 m, velocity-factor: 0.66}
+      bands: {plan: iaru-region-1, use: [40 m, 20 m]}
+      """;
+
+  @TempDir private static Path directory;
+  private static String design;
+  private static String measured;
+
+  @BeforeAll
+  static void measure() throws IOException {
+    design = Files.writeString(directory.resolve("kit.yaml"), DESIGN).toString();
+    Design truth = DesignReader.read(DESIGN, "truth").with("height", "8.2 m");
+    Installation installation = Installation.of(truth);
+    Random random = new Random(3);
+    StringBuilder file = new StringBuilder("! hut, at the transmitter\n# MHz S RI R 50\n");
+    for (double megahertz = 6.9; megahertz < 7.35; megahertz += 0.05) {
+      Complex impedance =
+          installation
+              .solve(new Solver(), megahertz * 1e6)
+              .feed("main")
+              .at(Plane.TRANSMITTER)
+              .impedance();
+      Complex gamma = Mismatch.of(impedance, 50).reflection();
+      file.append(
+          String.format(
+              Locale.ROOT,
+              "%.3f %.5f %.5f%n",
+              megahertz,
+              gamma.getReal() + 0.005 * random.nextGaussian(),
+              gamma.getImaginary() + 0.005 * random.nextGaussian()));
+    }
+    measured = Files.writeString(directory.resolve("hut.s1p"), file).toString();
+  }
+
+  private static Run fit(String... more) {
+    return Run.of(
+        Stream.concat(
+                Stream.of("fit", design, "--measured", measured, "--vary", "height,factor"),
+                Arrays.stream(more))
+            .toArray(String[]::new));
+  }
+
+  @Test
+  void jsonKeepsTheSchemaAndFindsTheHeight() throws IOException {
+    Run run = fit("--format", "json");
+    assertThat(run.code()).as(run.err()).isZero();
+    assertThat(JsonSchema.result().faultsOfJson(run.out())).isEmpty();
+    JsonNode result = new ObjectMapper().readTree(run.out());
+    assertThat(result.at("/estimates/0/value").asDouble()).isCloseTo(8.2, within(0.3));
+    assertThat(result.at("/causes/0/parameter").asText()).isEqualTo("height");
+    assertThat(result.at("/further_reading/frequency_hz").asDouble()).isPositive();
+  }
+
+  @Test
+  void textSaysItInWordsAndCsvHasARowPerParameter() {
+    Run run = fit();
+    assertThat(run.code()).as(run.err()).isZero();
+    assertThat(run.out())
+        .contains("Likeliest cause: height 8.", "instead of 10 m", "read SWR at", "hut.s1p");
+    assertThat(run.out().lines()).allMatch(line -> line.length() <= 118);
+    assertThat(fit("--format", "csv").out()).startsWith("parameter,unit,nominal").hasLineCount(3);
+  }
+
+  @Test
+  void badInputIsRefusedInOneLine() throws IOException {
+    String torn =
+        Files.writeString(directory.resolve("torn.s1p"), "# MHz S RI R 50\n7.0 0.1\n").toString();
+    Run located = Run.of("fit", design, "--measured", torn, "--vary", "height");
+    assertThat(located.code()).isEqualTo(2);
+    assertThat(located.err()).hasLineCount(1).contains("torn.s1p:2:");
+    Run missing = Run.of("fit", design, "--measured", "none.s1p", "--vary", "height");
+    assertThat(missing.err()).hasLineCount(1).contains("no such file");
+    Run unknown = Run.of("fit", design, "--measured", measured, "--vary", "hight");
+    assertThat(unknown.err()).hasLineCount(1).contains("unknown parameter 'hight'");
+    String pair =
+        Files.writeString(
+                directory.resolve("pair.s2p"),
+                "# MHz S RI R 50\n7 0 0 1 0 1 0 0 0\n8 0 0 1 0 1 0 0 0\n")
+            .toString();
+    Run ports = Run.of("fit", design, "--measured", pair, "--vary", "height");
+    assertThat(ports.err()).hasLineCount(1).contains("2 ports; expected 1");
+    assertThat(Stream.of(missing, unknown, ports)).allMatch(run -> run.code() == 2);
+  }
+}
