@@ -98,10 +98,30 @@ enum Quantity {
   COMMON_OVER_DIFFERENTIAL("1", TransformerFunctions::commonOverDifferential),
   CORE_INDUCTANCE("nH", TransformerFunctions::coreInductance),
   WINDING_IMPEDANCE("ohm", TransformerFunctions::windingImpedance),
+  EXPOSURE_LIMIT_ELECTRIC("V/m", ExposureFunctions::electricLimit),
+  EXPOSURE_LIMIT_MAGNETIC("A/m", ExposureFunctions::magneticLimit),
+  EXPOSURE_LIMIT_DENSITY("W/m²", ExposureFunctions::densityLimit),
+  EXPOSURE_AVERAGING("min", ExposureFunctions::averagingTime),
+  FAR_FIELD_SCREEN("m", ExposureFunctions::screenDistance),
+  EXEMPT_ERP("W", ExposureFunctions::exemptErp),
+  PLANE_WAVE_ELECTRIC("V/m", ExposureFunctions::planeWaveElectric),
+  PLANE_WAVE_MAGNETIC("A/m", ExposureFunctions::planeWaveMagnetic),
+  /** Field of a level half wave of 1 A over soil. */
+  ELECTRIC_FIELD_OVER_SOIL("V/m", ExposureFunctions::electricOverSoil),
+  MAGNETIC_FIELD_OVER_SOIL("A/m", ExposureFunctions::magneticOverSoil),
+  HERTZ_DIPOLE_WAVE_IMPEDANCE("ohm", ExposureFunctions::waveImpedance),
 
   HORIZONTAL_TENSION("N", (c, b) -> real(hanging(c).horizontalTension())),
   SUPPORT_TENSION("N", (c, b) -> real(hanging(c).largestSupportTension())),
-  HANGING_LENGTH("m", (c, b) -> real(hanging(c).length()));
+  HANGING_LENGTH("m", (c, b) -> real(hanging(c).length())),
+  /** Horizontal tension over weight per length. */
+  CATENARY_PARAMETER(
+      "m",
+      (c, b) ->
+          real(
+              hanging(c).horizontalTension()
+                  / (c.parameters().number("kilogramsPerMetre")
+                      * PhysicalConstants.STANDARD_GRAVITY)));
 
   @FunctionalInterface
   private interface Measurement {
@@ -145,6 +165,15 @@ enum Quantity {
           "corePermeabilityLoss",
           "turns",
           "strayPicofarads",
+          "limit",
+          "gainDecibels",
+          "wattsPerSquareMetre",
+          "fieldFactor",
+          "distanceMetres",
+          "heightMetres",
+          "atXMetres",
+          "atYMetres",
+          "phaseDistance",
           "spanMetres",
           "sagMetres",
           "kilogramsPerMetre");
