@@ -2,11 +2,15 @@ package org.spanwire.design;
 
 import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.spanwire.Antenna;
+import org.spanwire.geometry.Fitting;
 import org.spanwire.geometry.GeometryException;
 
 /**
@@ -26,6 +30,7 @@ public final class Design {
   private final double referenceOhm;
   private final OptionalDouble power;
   private final Optional<CutRules> cutRules;
+  private final Map<String, PartRating> ratings;
   private final Optional<ExposureRules> exposureRules;
   private final Optional<BandPlan> bandPlan;
   private final List<Double> frequencies;
@@ -50,6 +55,11 @@ public final class Design {
     this.referenceOhm = fields.optional("reference").map(installation::reference).orElse(50.0);
     this.power = fields.optional("power").map(installation::power).orElse(OptionalDouble.empty());
     this.cutRules = fields.optional("cut").map(installation::cut);
+    this.ratings =
+        fields
+            .optional("ratings")
+            .map(item -> new RatingReader(evaluator).ratings(item, fittings()))
+            .orElse(Map.of());
     this.exposureRules =
         fields.optional("exposure").map(item -> new ExposureReader(evaluator).rules(item));
     this.bandPlan = fields.optional("bands").map(installation::bands);
@@ -80,6 +90,7 @@ public final class Design {
                 "reference",
                 "power",
                 "cut",
+                "ratings",
                 "exposure",
                 "bands",
                 "frequencies",
@@ -126,6 +137,20 @@ public final class Design {
   /** How the wire is made up, if stated. */
   public Optional<CutRules> cutRules() {
     return cutRules;
+  }
+
+  private Set<String> fittings() {
+    return antenna.fittings().stream()
+        .map(Fitting::name)
+        .collect(Collectors.toCollection(LinkedHashSet::new));
+  }
+
+  /**
+   * What the parts bear: by {@link PartRating#TRANSFORMER} and the like, and by the names of
+   * fittings; may be empty.
+   */
+  public Map<String, PartRating> ratings() {
+    return ratings;
   }
 
   /** What exposure of people is judged by, if stated. */

@@ -105,14 +105,36 @@ public final class Ratings {
     }
     List<Place> places = new ArrayList<>();
     for (Wire wire : antenna.wires()) {
-      double margin =
-          Math.min(END_DIAMETERS * 2 * wire.conductor().outerRadius(), 0.25 * wire.length());
+      double margin = margin(wire);
       for (int i = 0; i < perWire; i++) {
         double share = i / (perWire - 1.0);
         places.add(place(wire, margin + share * (wire.length() - 2 * margin)));
       }
     }
     return places;
+  }
+
+  /** What the free ends of the wires bear, two diameters before each; may be empty. */
+  public List<Place> ends() {
+    List<Place> ends = new ArrayList<>();
+    for (Wire wire : antenna.wires()) {
+      double margin = margin(wire);
+      if (isFree(wire, wire.path().get(0))) {
+        ends.add(place(wire, margin));
+      }
+      if (isFree(wire, wire.path().get(wire.path().size() - 1))) {
+        ends.add(place(wire, wire.length() - margin));
+      }
+    }
+    return ends;
+  }
+
+  private boolean isFree(Wire wire, Point end) {
+    return CutList.end(antenna, wire, end).kind() == Leg.End.Kind.FREE;
+  }
+
+  private static double margin(Wire wire) {
+    return Math.min(END_DIAMETERS * 2 * wire.conductor().outerRadius(), 0.25 * wire.length());
   }
 
   private Place place(Wire wire, double distance) {

@@ -10,7 +10,6 @@ import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import org.spanwire.Solver;
-import org.spanwire.circuit.ChainState;
 import org.spanwire.design.Band;
 import org.spanwire.design.Design;
 import org.spanwire.design.ExposureLimit;
@@ -42,9 +41,6 @@ public record ExposureStudy(Design design, ExposureRules rules) {
   /** Name of the warning that a spread leads to a design that cannot be modelled. */
   public static final String SPREAD_NOT_MODELLED = "spread-not-modelled";
 
-  /** Bands wider than this are looked at at both ends, not in the middle. */
-  private static final double NARROW = 0.005;
-
   /** Accuracy of the map of fields, twice: where the distance ends and where it was looked for. */
   private static final double FIELD_ACCURACY = 2e-3;
 
@@ -70,7 +66,7 @@ public record ExposureStudy(Design design, ExposureRules rules) {
     List<Variant> variants = variants(doubts);
     List<Callable<AtFrequency>> tasks = new ArrayList<>();
     for (Band band : bands) {
-      for (double frequency : frequencies(band)) {
+      for (double frequency : RatedFrequencies.of(band)) {
         tasks.add(() -> at(solver, installation, variants, frequency));
       }
     }
@@ -81,16 +77,11 @@ public record ExposureStudy(Design design, ExposureRules rules) {
     List<BandExposure> exposures = new ArrayList<>();
     int next = 0;
     for (Band band : bands) {
-      int count = frequencies(band).size();
+      int count = RatedFrequencies.of(band).size();
       exposures.add(gather(band, solved.subList(next, next + count), doubts));
       next += count;
     }
     return exposures;
-  }
-
-  private static List<Double> frequencies(Band band) {
-    boolean narrow = band.highHz() - band.lowHz() < NARROW * band.middleHz();
-    return narrow ? List.of(band.middleHz()) : List.of(band.lowHz(), band.highHz());
   }
 
   private static BandExposure gather(Band band, List<AtFrequency> solved, List<Warning> doubts) {
@@ -162,21 +153,8 @@ public record ExposureStudy(Design design, ExposureRules rules) {
         : 2 * ((Spread.Normal) spread).sigma().value();
   }
 
-  /** Peak envelope power in watts that reaches the antenna. */
-  private static double antennaWatts(Installation installation, Operation operation) {
-    return operation
-        .chain()
-        .map(ExposureStudy::passed)
-        .map(share -> share * installation.powerWatts())
-        .orElse(installation.powerWatts());
-  }
-
-  private static double passed(ChainState chain) {
-    return chain.deliveredPower() / chain.acceptedPower();
-  }
-
   private static ExposureMap map(Installation installation, Operation operation) {
-    return new ExposureMap(operation.solution(), antennaWatts(installation, operation));
+    return new ExposureMap(operation.solution(), installation.tunedWatts(operation));
   }
 
   private AtFrequency at(
@@ -203,7 +181,7 @@ public record ExposureStudy(Design design, ExposureRules rules) {
     Map<String, Double> gaps =
         operation.feeds().stream()
             .collect(Collectors.toMap(SolvedFeed::name, SolvedFeed::gapMetres));
-    return new AtFrequency(gaps, antennaWatts(installation, operation), error, rows);
+    return new AtFrequency(gaps, installation.tunedWatts(operation), error, rows);
   }
 
   /** Of the field strengths that decide. Of a parameter's two ends the larger change counts. */

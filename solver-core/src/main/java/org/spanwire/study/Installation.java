@@ -129,6 +129,17 @@ public final class Installation {
     return chain.chain().source().availablePower();
   }
 
+  /**
+   * Power in watts at the antenna's feed when the transmitter delivers all of its power into the
+   * chain, as through a tuner without loss: what the chain loses on the way is gone.
+   */
+  public double tunedWatts(Operation operation) {
+    return operation
+        .chain()
+        .map(state -> state.deliveredPower() / state.acceptedPower() * powerWatts())
+        .orElse(powerWatts());
+  }
+
   /** Reference impedance in ohms of SWR at the feedpoint. */
   public double feedpointReferenceOhm() {
     return chain.feedpointOhm();

@@ -82,6 +82,14 @@ class DesignErrorsTest {
             "unknown mode 'morse'"),
         fault(
             "frequencies: [7.1 MHz]",
+            "frequencies: [7.1 MHz]\nratings: {choke: »{}}",
+            "needs heat or voltage"),
+        fault(
+            "frequencies: [7.1 MHz]",
+            "frequencies: [7.1 MHz]\nratings: {choke: {heat: »-3 W}}",
+            "expected more than 0"),
+        fault(
+            "frequencies: [7.1 MHz]",
             "frequencies: [7.1 MHz]\nexposure: »{transmitting: 120 %}",
             "share of time transmitted 1.2 must lie above 0 and at most 1"),
         // Keys.

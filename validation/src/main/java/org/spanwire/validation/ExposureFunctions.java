@@ -101,8 +101,7 @@ final class ExposureFunctions {
         .ground(Parts.ground(p))
         .wire(wire, s -> new Complex(Math.sin(k * (half - Math.abs(s - half)))))
         .build()
-        .nearField(
-            new Point(p.number("atXMetres"), p.number("atYMetres"), p.number("atZMetres")));
+        .nearField(new Point(p.number("atXMetres"), p.number("atYMetres"), p.number("atZMetres")));
   }
 
   private static NearField wave(double phaseDistance) {

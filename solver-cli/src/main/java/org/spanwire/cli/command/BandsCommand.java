@@ -6,9 +6,11 @@ import org.spanwire.cli.output.BandsReport;
 import org.spanwire.design.Design;
 import org.spanwire.geometry.Feed;
 import org.spanwire.result.Warning;
+import org.spanwire.study.BandRating;
 import org.spanwire.study.BandResponse;
 import org.spanwire.study.BandStudy;
 import org.spanwire.study.Installation;
+import org.spanwire.study.RatingStudy;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -30,6 +32,8 @@ import picocli.CommandLine.Option;
       "      the same kit hung lower and fed elsewhere",
       "  spanwire bands kit.yaml --format csv --output kit-bands.csv",
       "      one row per band for a spreadsheet",
+      "  spanwire bands kit.yaml --ratings",
+      "      which part limits the power on which band",
       "  spanwire bands kit.yaml --points 21",
       "      for antennas of narrow bandwidth"
     })
@@ -50,6 +54,14 @@ public final class BandsCommand implements Runnable {
           "Frequencies solved per band to begin with, 3 to 200; default 5. More are added where"
               + " the curve needs them.")
   private int points = 5;
+
+  @Option(
+      names = "--ratings",
+      description =
+          "Print voltages, currents and heat of the parts too, and which of them limits the power in"
+              + " which mode. What transformer, choke, line, feedpoint, ends and fittings bear is stated"
+              + " in the design under ratings: {choke: {heat: 10 W, voltage: 3 kV}}.")
+  private boolean ratings;
 
   @Override
   public void run() {
@@ -76,7 +88,14 @@ public final class BandsCommand implements Runnable {
             feed.name(),
             bands,
             installation.powerWatts(),
-            doubts(installation, feed)));
+            doubts(installation, feed),
+            ratings ? ratings(read) : List.of()));
+  }
+
+  private List<BandRating> ratings(Design read) {
+    RatingStudy study = new RatingStudy(read);
+    return ModelOptions.solve(
+        read, () -> study.run(design.solver(), read.bands(), design.threads()));
   }
 
   private static List<Warning> doubts(Installation installation, Feed judged) {

@@ -69,6 +69,7 @@ final class BandsCsv {
             "swr_maximum_transformer_input"));
     report.parts().forEach(part -> header.add("heat_" + part.replace(' ', '_') + "_w"));
     header.add("choke_heat_w");
+    report.ratingTables().ifPresent(ratings -> header.addAll(RatingTables.csvHeader()));
     header.add("warnings");
     csv.printRecord(header);
     for (BandResponse band : report.bands()) {
@@ -113,6 +114,9 @@ final class BandsCsv {
     row.add(band.find(Plane.TRANSFORMER_INPUT).map(p -> SolveCsv.cell(p.worst().swr())).orElse(""));
     report.parts().forEach(part -> row.add(SolveCsv.cell(band.heat(part).orElseThrow().watts())));
     row.add(band.heat(Ledger.CHOKE).map(h -> SolveCsv.cell(h.watts())).orElse(""));
+    report
+        .ratingTables()
+        .ifPresent(ratings -> row.addAll(ratings.csvCells(report.bands().indexOf(band))));
     List<String> names = new ArrayList<>();
     report.doubts().forEach(warning -> names.add(warning.name()));
     band.warnings().stream().map(Warning::name).forEach(names::add);

@@ -37,6 +37,9 @@ final class BandsJson {
       band(band);
     }
     json.writeEndArray();
+    if (report.ratingTables().isPresent()) {
+      report.ratingTables().get().json(json);
+    }
     json.writeEndObject();
   }
 

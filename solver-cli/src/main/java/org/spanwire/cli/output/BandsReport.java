@@ -4,9 +4,11 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.apache.commons.csv.CSVPrinter;
 import org.spanwire.design.Stage;
 import org.spanwire.result.Warning;
+import org.spanwire.study.BandRating;
 import org.spanwire.study.BandResponse;
 import org.spanwire.study.BandSummary;
 import org.spanwire.study.HeatAt;
@@ -21,19 +23,40 @@ import org.spanwire.study.Verdict;
  * @param bands the bands in the order of the plan
  * @param powerWatts power available from the transmitter
  * @param doubts named doubts about all of them
+ * @param ratings what the parts bear, in the order of the bands; empty if not asked for
  */
 public record BandsReport(
     Conditions conditions,
     String feed,
     List<BandResponse> bands,
     double powerWatts,
-    List<Warning> doubts)
+    List<Warning> doubts,
+    List<BandRating> ratings)
     implements Report {
 
   /** Takes copies. */
   public BandsReport {
     bands = List.copyOf(bands);
     doubts = List.copyOf(doubts);
+    ratings = List.copyOf(ratings);
+  }
+
+  /** Without ratings. */
+  public BandsReport(
+      Conditions conditions,
+      String feed,
+      List<BandResponse> bands,
+      double powerWatts,
+      List<Warning> doubts) {
+    this(conditions, feed, bands, powerWatts, doubts, List.of());
+  }
+
+  /** The ratings, if asked for. */
+  Optional<RatingTables> ratingTables() {
+    return ratings.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            new RatingTables(ratings, powerWatts, conditions.design().ratings().keySet()));
   }
 
   /** The stages of the feed chain whose heat is known. */

@@ -54,6 +54,7 @@ final class BandsText {
           .append(heat().render())
           .append('\n');
     }
+    report.ratingTables().ifPresent(ratings -> ratings.text(out, palette));
     conditions.text(out, palette);
     Conditions.line(out, "SWR", accuracy());
     SolveText.warnings(out, palette, report.warnings());
