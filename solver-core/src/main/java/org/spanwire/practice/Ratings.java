@@ -9,6 +9,7 @@ import org.spanwire.Solution;
 import org.spanwire.circuit.bench.OperatingMode;
 import org.spanwire.geometry.Feed;
 import org.spanwire.geometry.Fitting;
+import org.spanwire.geometry.Point;
 import org.spanwire.geometry.Wire;
 import org.spanwire.medium.Conductor;
 import org.spanwire.unit.PhysicalConstants;
