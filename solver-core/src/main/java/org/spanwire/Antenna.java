@@ -72,6 +72,20 @@ public final class Antenna {
     return builder.build();
   }
 
+  /**
+   * The same antenna with its only feed elsewhere on its wire.
+   *
+   * @throws IllegalStateException if there is not exactly one feed
+   */
+  public Antenna withFeedAt(Position place) {
+    if (feeds.size() != 1) {
+      throw new IllegalStateException("the antenna has " + feeds.size() + " feeds, needs one");
+    }
+    Builder builder = toBuilder();
+    builder.feeds.set(0, feeds.get(0).withPlace(place));
+    return builder.build();
+  }
+
   /** A builder that starts from this antenna. */
   public Builder toBuilder() {
     Builder builder = new Builder();

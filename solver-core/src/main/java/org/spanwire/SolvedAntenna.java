@@ -41,6 +41,9 @@ final class SolvedAntenna implements Solution {
    */
   private static final double ERROR_PER_ORDER = 0.52;
 
+  /** Error over the accuracy of the integrals. */
+  static final double PER_ACCURACY = 10;
+
   private final Antenna antenna;
   private final double frequencyHz;
   private final double integralAccuracy;
@@ -100,6 +103,11 @@ final class SolvedAntenna implements Solution {
         : feedVoltages[feed].divide(currents[feed]);
   }
 
+  /** Error over the change that the highest bubbles make. */
+  static double errorPerOrder(int lowestOrder) {
+    return ERROR_PER_ORDER * (lowestOrder - 1);
+  }
+
   /** Largest relative error estimate over the feeds. */
   double relativeError() {
     double worst = 0;
@@ -137,8 +145,8 @@ final class SolvedAntenna implements Solution {
     int index = feedIndex(feed);
     Complex z = impedance(index, feedCurrents);
     double change = impedance(index, coarseFeedCurrents).subtract(z).abs();
-    return ERROR_PER_ORDER * (ports.mesh().lowestOrder() - 1) * change
-        + 10 * integralAccuracy * z.abs();
+    return errorPerOrder(ports.mesh().lowestOrder()) * change
+        + PER_ACCURACY * integralAccuracy * z.abs();
   }
 
   @Override

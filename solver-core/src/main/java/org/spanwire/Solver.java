@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.stream.IntStream;
 import org.spanwire.geometry.GeometryException;
+import org.spanwire.geometry.Position;
 import org.spanwire.internal.mesh.Mesh;
 import org.spanwire.internal.mesh.MeshDensity;
 import org.spanwire.internal.mesh.Mesher;
@@ -16,6 +17,7 @@ import org.spanwire.internal.mesh.Port;
 import org.spanwire.internal.moment.MomentFamily;
 import org.spanwire.internal.moment.PortSolution;
 import org.spanwire.internal.moment.SoilKernels;
+import org.spanwire.result.InputImpedance;
 
 /**
  * Solves antennas by a Galerkin method of moments: mixed-potential equation, exact kernel of a
@@ -34,7 +36,7 @@ public final class Solver {
   private static final long BYTES_PER_ENTRY = 48;
 
   /** Accuracy of interpolated integrals over that of single ones. */
-  private static final double INTERPOLATED = 2;
+  static final double INTERPOLATED = 2;
 
   /** Memory that the moments of a family may take at most. */
   private static final long MOST_FAMILY_BYTES = 1L << 29;
@@ -162,7 +164,7 @@ public final class Solver {
     goOn();
     Mesh mesh = mesh(antenna, frequenciesHz[frequenciesHz.length - 1], level);
     checkMemory(mesh);
-    long mostBytes = Math.min(MOST_FAMILY_BYTES, options.memoryBytes() / 2);
+    long mostBytes = familyBytes();
     return coarser.isPresent()
         ? coarser.get().finer(mesh, frequenciesHz, lifts, soilKernels, mostBytes, threads)
         : MomentFamily.of(
@@ -201,10 +203,6 @@ public final class Solver {
         ThinWireLimits.warnings(lifted, frequencyHz));
   }
 
-  private double accuracy() {
-    return Math.min(1e-6, INTEGRAL_SHARE * options.tolerance());
-  }
-
   /** Whether a solution reaches the wanted tolerance: then the watch is told of it. */
   boolean isGoodEnough(SolvedAntenna solved) {
     boolean reaches = solved.relativeError() <= options.tolerance();
@@ -235,18 +233,99 @@ public final class Solver {
         solved.relativeError());
   }
 
-  private void goOn() {
+  void goOn() {
     if (watch.cancelled()) {
       throw new CancellationException("called off by the watch");
     }
   }
 
-  private void checkMemory(Mesh mesh) {
+  void checkMemory(Mesh mesh) {
     int unknowns = IntStream.of(mesh.order()).sum();
     long needed = BYTES_PER_ENTRY * unknowns * unknowns;
     if (needed > options.memoryBytes()) {
       throw new MemoryException(unknowns, needed, options.memoryBytes());
     }
+  }
+
+  /** Relative accuracy that is asked of integrals. */
+  double accuracy() {
+    return Math.min(1e-6, INTEGRAL_SHARE * options.tolerance());
+  }
+
+  SoilKernels soilKernels() {
+    return soilKernels;
+  }
+
+  /** Memory that the moments of a family may take. */
+  long familyBytes() {
+    return Math.min(MOST_FAMILY_BYTES, options.memoryBytes() / 2);
+  }
+
+  /**
+   * Prepares an antenna whose only feed will be put at many places along its wire: see {@link
+   * MovingFeed}.
+   *
+   * @param antenna with one feed; where along its wire that lies is ignored
+   * @param places at least one
+   * @param frequenciesHz all frequencies in hertz that will be solved; best within a quarter of
+   *     each other, as one mesh is made for the highest
+   * @param lifts metres by which all wires will be farther up than the antenna has them, negative
+   *     for down; {0} to leave them where they are
+   * @param threads number of threads that prepare; the results do not depend on it
+   * @throws GeometryException if the antenna cannot be modelled as given or has not exactly one
+   *     feed
+   * @throws MemoryException if a solution would not fit into the memory allowed
+   * @throws CancellationException if the watch calls it off
+   */
+  public MovingFeed movingFeed(
+      Antenna antenna,
+      List<Position> places,
+      double[] frequenciesHz,
+      double[] lifts,
+      int threads) {
+    if (antenna.feeds().size() != 1) {
+      throw new GeometryException(
+          GeometryException.Subject.ANTENNA,
+          "",
+          "a feed that moves must be the only one; the antenna has "
+              + antenna.feeds().size()
+              + " feeds");
+    }
+    return MovingFeed.of(this, antenna, places, frequenciesHz, lifts, threads);
+  }
+
+  /**
+   * Input impedances of an antenna with its only feed at many places along its wire: from one
+   * factorisation wherever that reaches the wanted tolerance, solved on their own elsewhere, as
+   * next to ends and bends.
+   *
+   * @param antenna with one feed; where along its wire that lies is ignored
+   * @param places at least one
+   * @param frequencyHz frequency in hertz, positive
+   * @return one for each place, in their order
+   * @throws GeometryException if the antenna cannot be modelled as given, or not with its feed at
+   *     one of the places
+   * @throws ToleranceException if the wanted tolerance could not be reached
+   */
+  public List<InputImpedance> solveAlong(
+      Antenna antenna, List<Position> places, double frequencyHz) {
+    List<Optional<InputImpedance>> shared =
+        movingFeed(antenna, places, new double[] {frequencyHz}, new double[1], 1)
+            .solve(frequencyHz, 0);
+    List<InputImpedance> all = new ArrayList<>();
+    for (int i = 0; i < places.size(); i++) {
+      Position place = places.get(i);
+      all.add(
+          shared
+              .get(i)
+              .orElseGet(
+                  () -> {
+                    Solution alone = solve(antenna.withFeedAt(place), frequencyHz);
+                    String feed = antenna.feeds().get(0).name();
+                    return new InputImpedance(alone.impedance(), alone.impedanceErrorOhm(feed));
+                  }));
+    }
+    return all;
   }
 
   private static Mesh mesh(Antenna antenna, double frequencyHz, int level) {

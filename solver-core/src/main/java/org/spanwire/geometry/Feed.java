@@ -54,6 +54,11 @@ public record Feed(
     return new Feed(name, wire, at, OptionalDouble.empty(), Complex.ONE);
   }
 
+  /** The same feed elsewhere on its wire. */
+  public Feed withPlace(Position place) {
+    return new Feed(name, wire, place, gap, voltage, capacitance);
+  }
+
   /** The same feed with a gap width in metres. */
   public Feed withGap(double metres) {
     return new Feed(name, wire, at, OptionalDouble.of(metres), voltage, capacitance);

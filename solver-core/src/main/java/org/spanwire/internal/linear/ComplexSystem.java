@@ -1,5 +1,6 @@
 package org.spanwire.internal.linear;
 
+import java.util.Arrays;
 import org.ejml.data.ZMatrixRMaj;
 import org.ejml.dense.row.factory.LinearSolverFactory_ZDRM;
 import org.ejml.interfaces.linsol.LinearSolverDense;
@@ -16,6 +17,9 @@ import org.ejml.interfaces.linsol.LinearSolverDense;
 public final class ComplexSystem {
 
   private static final double RESIDUAL = 1e-10;
+
+  /** The inverse is used without refinement, for results to 1e-6 at best. */
+  private static final double ROOT_RESIDUAL = 1e-9;
 
   /**
    * Growth of a solution against its right-hand side above which the matrix counts as singular:
@@ -123,6 +127,51 @@ public final class ComplexSystem {
     for (int i = 0; i < leading; i++) {
       re[i] = xRe[i] * scale[i];
       im[i] = xIm[i] * scale[i];
+    }
+  }
+
+  /**
+   * The inverse as the product of a triangular matrix and its transpose.
+   *
+   * @throws ArithmeticException if the factorisation without pivoting is too inaccurate for it
+   */
+  public InverseRoot inverseRoot() {
+    double[][][] root = factors.inverseRoot();
+    double[] bRe = new double[size];
+    double[] bIm = new double[size];
+    Arrays.fill(bRe, 1);
+    double[] xRe = new double[size];
+    double[] xIm = new double[size];
+    applyInverse(root, bRe, xRe, xIm);
+    double[] rest = new double[size];
+    double left = residual(size, bRe, bIm, xRe, xIm, rest, rest.clone());
+    if (!(left <= ROOT_RESIDUAL * (norm(xRe, xIm) + norm(bRe, bIm)))) {
+      throw new ArithmeticException("matrix of size " + size + " needs pivoting to be inverted");
+    }
+    for (int i = 0; i < size; i++) {
+      for (int j = i; j < size; j++) {
+        root[0][i][j] *= scale[i];
+        root[1][i][j] *= scale[i];
+      }
+    }
+    return new InverseRoot(root[0], root[1]);
+  }
+
+  /** x = W Wᵀ b for real b. */
+  private void applyInverse(double[][][] root, double[] b, double[] xRe, double[] xIm) {
+    double[] tRe = new double[size];
+    double[] tIm = new double[size];
+    for (int i = 0; i < size; i++) {
+      for (int j = i; j < size; j++) {
+        tRe[j] += root[0][i][j] * b[i];
+        tIm[j] += root[1][i][j] * b[i];
+      }
+    }
+    for (int i = 0; i < size; i++) {
+      for (int j = i; j < size; j++) {
+        xRe[i] += root[0][i][j] * tRe[j] - root[1][i][j] * tIm[j];
+        xIm[i] += root[0][i][j] * tIm[j] + root[1][i][j] * tRe[j];
+      }
     }
   }
 

@@ -1,5 +1,7 @@
 package org.spanwire.internal.linear;
 
+import org.apache.commons.math3.complex.Complex;
+
 /**
  * A = Uᵀ D U of a complex symmetric matrix without pivoting, by blocks of rows so that a block
  * stays in the cache. Row i holds D_ii at i and U_ij beyond. The factors of a leading block of A
@@ -110,5 +112,31 @@ final class SymmetricFactors {
       bRe[p] -= sumRe;
       bIm[p] -= sumIm;
     }
+  }
+
+  /**
+   * U⁻¹ D^(−1/2), so that A⁻¹ is it times its transpose. Rows of full length with zeros before the
+   * diagonal, real parts first.
+   */
+  double[][][] inverseRoot() {
+    double[][] rootRe = new double[n][n];
+    double[][] rootIm = new double[n][n];
+    for (int i = n - 1; i >= 0; i--) {
+      rootRe[i][i] = 1;
+      for (int j = i + 1; j < n; j++) {
+        subtract(rootRe[i], rootIm[i], rootRe[j], rootIm[j], re[i][j], im[i][j], j, n);
+      }
+    }
+    for (int j = 0; j < n; j++) {
+      Complex factor = new Complex(re[j][j], im[j][j]).sqrt().reciprocal();
+      double a = factor.getReal();
+      double b = factor.getImaginary();
+      for (int i = 0; i <= j; i++) {
+        double real = rootRe[i][j] * a - rootIm[i][j] * b;
+        rootIm[i][j] = rootRe[i][j] * b + rootIm[i][j] * a;
+        rootRe[i][j] = real;
+      }
+    }
+    return new double[][][] {rootRe, rootIm};
   }
 }

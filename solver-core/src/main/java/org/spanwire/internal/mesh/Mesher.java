@@ -20,6 +20,7 @@ public final class Mesher {
   private final Junctions junctions;
   private final double wavelength;
   private final MeshDensity density;
+  private final List<Refinement> refinements;
   private final List<Point> singularPlaces;
   private final List<Piece> pieces = new ArrayList<>();
   private final List<Integer> order = new ArrayList<>();
@@ -30,8 +31,13 @@ public final class Mesher {
   private int nodes;
 
   private Mesher(
-      Junctions junctions, List<PlacedGap> placed, double wavelength, MeshDensity density) {
+      Junctions junctions,
+      List<PlacedGap> placed,
+      double wavelength,
+      MeshDensity density,
+      List<Refinement> refinements) {
     this.junctions = junctions;
+    this.refinements = refinements;
     this.singularPlaces = singularPlaces(junctions, placed);
     this.wavelength = wavelength;
     this.density = density;
@@ -45,11 +51,38 @@ public final class Mesher {
    */
   public static Mesh mesh(
       List<Wire> wires, List<Port> ports, Ground ground, double frequencyHz, MeshDensity density) {
+    return mesh(wires, ports, ground, frequencyHz, density, List.of());
+  }
+
+  /**
+   * Cuts wires into pieces that resolve the windows of a track as well.
+   *
+   * @param frequencyHz highest frequency that will be solved
+   * @throws org.spanwire.geometry.GeometryException if the geometry cannot be modelled
+   */
+  public static Mesh mesh(
+      List<Wire> wires,
+      List<Port> ports,
+      Ground ground,
+      double frequencyHz,
+      MeshDensity density,
+      FeedTrack track) {
+    return mesh(wires, ports, ground, frequencyHz, density, track.refinements());
+  }
+
+  private static Mesh mesh(
+      List<Wire> wires,
+      List<Port> ports,
+      Ground ground,
+      double frequencyHz,
+      MeshDensity density,
+      List<Refinement> refinements) {
     GeometryCheck.check(wires, ground, frequencyHz);
     Junctions junctions = new Junctions(wires, ground);
     List<PlacedGap> placed = PlacedGap.place(wires, ports, junctions);
     Mesher mesher =
-        new Mesher(junctions, placed, PhysicalConstants.wavelength(frequencyHz), density);
+        new Mesher(
+            junctions, placed, PhysicalConstants.wavelength(frequencyHz), density, refinements);
     for (int w = 0; w < wires.size(); w++) {
       mesher.cut(w, placed);
     }
@@ -101,6 +134,13 @@ public final class Mesher {
           w,
           (at, width) ->
               addBreak(breaks, at, Math.min(width, density.smallest() * radius), 1e-9 * width));
+    }
+    for (Refinement refined : refinements) {
+      if (refined.wire() == w) {
+        double within = 1e-9 * (refined.to() - refined.from());
+        addBreak(breaks, refined.from(), refined.firstSize(), within);
+        addBreak(breaks, refined.to(), refined.lastSize(), within);
+      }
     }
     addNeighbours(w, breaks);
     breaks.sort((a, b) -> Double.compare(a.at, b.at));
@@ -177,8 +217,8 @@ public final class Mesher {
 
   /** Fills the stretch between two breaks; returns the node at its end. */
   private int fill(int w, int stretch, Break from, Break to, int firstNode, int lastNode) {
-    double length = to.at - from.at;
-    List<Double> sizes = sizes(length, from.size, to.size);
+    MeshDensity cut = density(w, 0.5 * (from.at + to.at));
+    List<Double> sizes = sizes(to.at - from.at, from.size, to.size, cut);
     Wire wire = junctions.wires().get(w);
     Point p = wire.path().get(stretch);
     Point q = wire.path().get(stretch + 1);
@@ -194,7 +234,7 @@ public final class Mesher {
       double h = sizes.get(i);
       double s = at - stretchStart;
       pieces.add(new Piece(p.x() + s * ux, p.y() + s * uy, p.z() + s * uz, ux, uy, uz, h, radius));
-      order.add(density.orderFor(2 * Math.PI * h / wavelength));
+      order.add(cut.orderFor(2 * Math.PI * h / wavelength));
       wireOf.add(w);
       distance.add(at);
       startNode.add(node);
@@ -203,6 +243,14 @@ public final class Mesher {
       at += h;
     }
     return node;
+  }
+
+  private MeshDensity density(int w, double at) {
+    return refinements.stream()
+        .filter(r -> r.wire() == w && at > r.from() && at < r.to())
+        .map(Refinement::density)
+        .findFirst()
+        .orElse(density);
   }
 
   private static double stretchStart(Wire wire, int stretch) {
@@ -217,19 +265,19 @@ public final class Mesher {
    * Sizes that grow geometrically from both ends and add up to the length: as few pieces as the
    * largest allowed growth needs, then the smallest growth for which so many fill the length.
    */
-  private List<Double> sizes(double length, double fromSize, double toSize) {
-    double largest = density.largest() * wavelength;
+  private List<Double> sizes(double length, double fromSize, double toSize, MeshDensity cut) {
+    double largest = cut.largest() * wavelength;
     double left = Math.min(fromSize, largest);
     double right = Math.min(toSize, largest);
     if (length <= 2 * Math.min(left, right) * (1 + 1e-9)) {
       return List.of(length);
     }
     int count = 1;
-    while (sum(sizes(count, left, right, density.growth(), largest)) < length * (1 - 1e-9)) {
+    while (sum(sizes(count, left, right, cut.growth(), largest)) < length * (1 - 1e-9)) {
       count++;
     }
     double low = 1;
-    double high = density.growth();
+    double high = cut.growth();
     for (int step = 0; step < GROWTH_STEPS; step++) {
       double growth = 0.5 * (low + high);
       if (sum(sizes(count, left, right, growth, largest)) < length) {

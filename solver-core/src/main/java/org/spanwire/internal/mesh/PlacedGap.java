@@ -63,7 +63,7 @@ final class PlacedGap {
               + " long; place it between 0 m and "
               + metres(length));
     }
-    double width = Double.isNaN(port.gap()) ? 4 * wire.conductor().radius() : port.gap();
+    double width = port.gap(wire);
     if (width < NARROWEST * wire.conductor().radius()) {
       throw port.fault(
           "its gap of "
@@ -181,7 +181,7 @@ final class PlacedGap {
     }
   }
 
-  private static int index(List<Wire> wires, Port port) {
+  static int index(List<Wire> wires, Port port) {
     List<String> names = new ArrayList<>();
     for (int w = 0; w < wires.size(); w++) {
       if (wires.get(w).name().equals(port.wire())) {

@@ -4,6 +4,7 @@ import org.spanwire.geometry.Feed;
 import org.spanwire.geometry.Fitting;
 import org.spanwire.geometry.GeometryException;
 import org.spanwire.geometry.Position;
+import org.spanwire.geometry.Wire;
 
 /**
  * A gap asked for by a feed or a fitting.
@@ -35,6 +36,11 @@ public record Port(
         fitting.wire(),
         fitting.at(),
         fitting.gap().orElse(Double.NaN));
+  }
+
+  /** Width of the gap in metres on its wire. */
+  double gap(Wire on) {
+    return Double.isNaN(gap) ? 4 * on.conductor().radius() : gap;
   }
 
   GeometryException fault(String message) {

@@ -120,4 +120,53 @@ class ComplexSystemTest {
     assertThatThrownBy(() -> system.solve(new double[] {1, 2}, new double[2]))
         .isInstanceOf(ArithmeticException.class);
   }
+
+  /** bᵀA⁻¹c for the whole matrix and a leading block, against solutions with refinement. */
+  @Test
+  void theInverseRootGivesBilinearForms() {
+    int n = 60;
+    ComplexSystem system = new ComplexSystem(symmetric(n, 12, 5));
+    InverseRoot root = system.inverseRoot();
+    int[] rows = {3, 17, 40};
+    double[] b = {1, -2, 0.5};
+    double[] tRe = new double[n];
+    double[] tIm = new double[n];
+    root.project(rows, b, tRe, tIm);
+    for (int leading : new int[] {n, 45}) {
+      double[] re = new double[leading];
+      double[] im = new double[leading];
+      for (int i = 0; i < rows.length; i++) {
+        re[rows[i]] = b[i];
+      }
+      system.solveLeading(leading, re, im);
+      double rightRe = 0;
+      double rightIm = 0;
+      for (int i = 0; i < rows.length; i++) {
+        rightRe += b[i] * re[rows[i]];
+        rightIm += b[i] * im[rows[i]];
+      }
+      double gotRe = 0;
+      double gotIm = 0;
+      for (int i = 0; i < leading; i++) {
+        gotRe += tRe[i] * tRe[i] - tIm[i] * tIm[i];
+        gotIm += 2 * tRe[i] * tIm[i];
+      }
+      assertThat(gotRe).isCloseTo(rightRe, within(1e-12));
+      assertThat(gotIm).isCloseTo(rightIm, within(1e-12));
+    }
+  }
+
+  /** [[1, 1], [1, 1 + 1e-13]] leaves a pivot of rounding: no accurate root. */
+  @Test
+  void anInverseThatNeedsPivotingIsRefused() {
+    ZMatrixRMaj a = new ZMatrixRMaj(3, 3);
+    double[][] entries = {{1, 1, 2}, {1, 1 + 1e-15, 3}, {2, 3, 1}};
+    for (int i = 0; i < 3; i++) {
+      for (int j = 0; j < 3; j++) {
+        a.set(i, j, entries[i][j], 0);
+      }
+    }
+    ComplexSystem system = new ComplexSystem(a);
+    assertThatThrownBy(system::inverseRoot).isInstanceOf(ArithmeticException.class);
+  }
 }
