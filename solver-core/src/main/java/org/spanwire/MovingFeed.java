@@ -83,14 +83,7 @@ public final class MovingFeed {
             distances(places),
             PhysicalConstants.wavelength(highestHz),
             finer);
-    mesh =
-        Mesher.mesh(
-            lowest.wires(),
-            fixed,
-            lowest.ground(),
-            highestHz,
-            density(finer),
-            track);
+    mesh = Mesher.mesh(lowest.wires(), fixed, lowest.ground(), highestHz, density(finer), track);
     solver.checkMemory(mesh);
     frame = new TrackSolution.Frame(mesh, track);
     first = track.roomy() == 0 ? nothing() : integrated(highestHz, 0);
@@ -139,8 +132,7 @@ public final class MovingFeed {
   /** With no gap to grade towards, an order more costs little and sharpens the stated error. */
   private static MeshDensity density(int finer) {
     MeshDensity usual = MeshDensity.level(Math.min(finer, MeshDensity.FINEST_LEVEL));
-    return new MeshDensity(
-        usual.largest(), usual.growth(), usual.smallest(), usual.order() + 1);
+    return new MeshDensity(usual.largest(), usual.growth(), usual.smallest(), usual.order() + 1);
   }
 
   private static double[] rising(double[] values) {
@@ -199,8 +191,7 @@ public final class MovingFeed {
     SoilKernels tables = solver.soilKernels();
     try {
       return impedances(
-          frame.solve(
-              mesh.lifted(lift), lowest.ground(), frequencyHz, solver.accuracy(), tables),
+          frame.solve(mesh.lifted(lift), lowest.ground(), frequencyHz, solver.accuracy(), tables),
           frequencyHz,
           solver.accuracy());
     } catch (ArithmeticException e) {

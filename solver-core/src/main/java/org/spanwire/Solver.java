@@ -278,11 +278,7 @@ public final class Solver {
    * @throws CancellationException if the watch calls it off
    */
   public MovingFeed movingFeed(
-      Antenna antenna,
-      List<Position> places,
-      double[] frequenciesHz,
-      double[] lifts,
-      int threads) {
+      Antenna antenna, List<Position> places, double[] frequenciesHz, double[] lifts, int threads) {
     if (antenna.feeds().size() != 1) {
       throw new GeometryException(
           GeometryException.Subject.ANTENNA,

@@ -42,8 +42,7 @@ class MovingFeedTest {
       case "copper" -> Conductor.bare(Materials.COPPER, 1e-3);
       case "steel" -> Conductor.bare(Materials.find("steel").orElseThrow(), 1e-3);
       case "coated" ->
-          Conductor.bare(Materials.COPPER, 1e-3)
-              .withInsulation(new Insulation(0.8e-3, 2.5, 0.001));
+          Conductor.bare(Materials.COPPER, 1e-3).withInsulation(new Insulation(0.8e-3, 2.5, 0.001));
       default -> Conductor.bare(Materials.PERFECT, 1e-3);
     };
   }
@@ -162,8 +161,7 @@ class MovingFeedTest {
     Antenna antenna = wire(conductor("copper"), 8).build();
     List<Position> places =
         List.of(Position.distance(0.01), Position.fraction(0.3), Position.distance(41));
-    List<Optional<InputImpedance>> got =
-        at(new Solver(), antenna, places, 7.1e6);
+    List<Optional<InputImpedance>> got = at(new Solver(), antenna, places, 7.1e6);
     assertThat(got.get(0)).isEmpty();
     assertThat(got.get(1)).isPresent();
     assertThat(got.get(2)).isEmpty();
@@ -197,10 +195,8 @@ class MovingFeedTest {
     List<Position> places = random(20, 0.1, 0.5, 3);
     double[] frequencies = {7.0e6, 7.1e6, 7.2e6};
     double[] lifts = {0, 1, 2, 3};
-    assertThat(
-            new Solver().movingFeed(antenna, places, frequencies, lifts, 8).solve(7.1e6, 2))
-        .isEqualTo(
-            new Solver().movingFeed(antenna, places, frequencies, lifts, 1).solve(7.1e6, 2));
+    assertThat(new Solver().movingFeed(antenna, places, frequencies, lifts, 8).solve(7.1e6, 2))
+        .isEqualTo(new Solver().movingFeed(antenna, places, frequencies, lifts, 1).solve(7.1e6, 2));
   }
 
   @Test
@@ -209,9 +205,7 @@ class MovingFeedTest {
     List<Position> places = random(3, 0.1, 0.5, 5);
     Solver fine = new Solver(SolverOptions.defaults().withTolerance(1e-4));
     List<Optional<InputImpedance>> got = at(fine, antenna, places, 14.2e6);
-    assertThat(
-            worst(
-                antenna, places, got.stream().map(Optional::orElseThrow).toList(), 14.2e6))
+    assertThat(worst(antenna, places, got.stream().map(Optional::orElseThrow).toList(), 14.2e6))
         .isLessThan(1e-4);
   }
 
@@ -230,8 +224,7 @@ class MovingFeedTest {
   void severalFeedsAreRefused() {
     Antenna antenna =
         wire(conductor("copper"), 8).feed("second", "radiator", Position.fraction(0.2)).build();
-    assertThatThrownBy(
-            () -> at(new Solver(), antenna, List.of(Position.fraction(0.3)), 7e6))
+    assertThatThrownBy(() -> at(new Solver(), antenna, List.of(Position.fraction(0.3)), 7e6))
         .hasMessageContaining("must be the only one");
   }
 }

@@ -7,7 +7,9 @@ import org.spanwire.geometry.Wire;
 import org.spanwire.medium.FreeSpace;
 import org.spanwire.medium.Ground;
 
-/** What makes a wire differ from an infinitely long straight one in free space, and how far it is. */
+/**
+ * What makes a wire differ from an infinitely long straight one in free space, and how far it is.
+ */
 final class Surroundings {
 
   /** Window over the distance along the wire to an end, bend or gap. */

@@ -33,9 +33,7 @@ record SplinePair(double wide, double narrow, Complex wideWeight, Complex narrow
 
   /** Transform of the pair. */
   Complex transform(Complex zeta) {
-    return wideWeight
-        .multiply(spline(zeta, wide))
-        .add(narrowWeight.multiply(spline(zeta, narrow)));
+    return wideWeight.multiply(spline(zeta, wide)).add(narrowWeight.multiply(spline(zeta, narrow)));
   }
 
   /** Transform of an evenly filled gap of unit integral. */
@@ -84,8 +82,7 @@ record SplinePair(double wide, double narrow, Complex wideWeight, Complex narrow
   private static Complex slope(Complex x) {
     if (x.abs() < 1e-2) {
       Complex square = square(x);
-      return x.multiply(
-          square.divide(30).subtract(square(square).divide(840)).subtract(1.0 / 3));
+      return x.multiply(square.divide(30).subtract(square(square).divide(840)).subtract(1.0 / 3));
     }
     return x.cos().subtract(sinc(x)).divide(x);
   }

@@ -46,8 +46,7 @@ final class TrackWindows {
     for (int node = 0; node < means.length; node++) {
       double widest = track.halfWidth(nodes.get(node).step());
       for (int spline = 0; spline < SPLINES; spline++) {
-        means[node][spline] =
-            means(track.wire(), nodes.get(node).at(), halfWidth(widest, spline));
+        means[node][spline] = means(track.wire(), nodes.get(node).at(), halfWidth(widest, spline));
       }
     }
   }

@@ -46,15 +46,14 @@ record TubeSpectrum(double k, double radius, SeriesImpedance series) {
   /** (jη0/2πk) I0(γa) K0(γa) for γ². */
   private Complex outside(Complex transverse) {
     Complex x = transverse.sqrt().multiply(radius);
-    Complex product =
-        x.getImaginary() < 0 ? product(x.conjugate()).conjugate() : product(x);
+    Complex product = x.getImaginary() < 0 ? product(x.conjugate()).conjugate() : product(x);
     return product.multiply(
         new Complex(0, PhysicalConstants.IMPEDANCE_OF_FREE_SPACE / (2 * Math.PI * k)));
   }
 
   /**
-   * I0(x) K0(x) in the first quadrant, I0(x) = J0(jx) and K0(x) = −(jπ/2) H0⁽²⁾(−jx) (Abramowitz and
-   * Stegun 1964, 9.6.3 and 9.6.4).
+   * I0(x) K0(x) in the first quadrant, I0(x) = J0(jx) and K0(x) = −(jπ/2) H0⁽²⁾(−jx) (Abramowitz
+   * and Stegun 1964, 9.6.3 and 9.6.4).
    */
   static Complex product(Complex x) {
     if (x.abs() > FAR) {
