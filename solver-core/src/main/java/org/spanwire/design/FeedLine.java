@@ -1,5 +1,6 @@
 package org.spanwire.design;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import org.spanwire.geometry.LumpedImpedance;
@@ -53,5 +54,40 @@ public record FeedLine(
     if (path.isEmpty()) {
       throw new IllegalArgumentException("feed line has no point but the feedpoint; add one");
     }
+  }
+
+  /**
+   * The line with another length: its path cut short, or led on in the direction of its last leg.
+   *
+   * @param feedpoint where it begins
+   * @param metres its length, positive
+   */
+  public FeedLine ofLength(Point feedpoint, double metres) {
+    List<Point> points = new ArrayList<>();
+    Point from = feedpoint;
+    double left = metres;
+    for (int i = 0; i < path.size(); i++) {
+      Point to = path.get(i);
+      double leg = from.distance(to);
+      boolean last = i == path.size() - 1;
+      if (last || left <= leg) {
+        double t = left / leg;
+        points.add(
+            new Point(
+                from.x() + t * (to.x() - from.x()),
+                from.y() + t * (to.y() - from.y()),
+                from.z() + t * (to.z() - from.z())));
+        break;
+      }
+      points.add(to);
+      left -= leg;
+      from = to;
+    }
+    return new FeedLine(conductor, points, earthed, chokes, polarity);
+  }
+
+  /** The line with its hot terminal on a side of the radiator. */
+  public FeedLine withPolarity(Polarity side) {
+    return new FeedLine(conductor, path, earthed, chokes, side);
   }
 }

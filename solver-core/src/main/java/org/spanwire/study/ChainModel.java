@@ -47,12 +47,13 @@ record ChainModel(
   static final String TRANSFORMER = "transformer";
 
   /**
-   * The model of a design's chain.
+   * The model of a feed chain.
    *
+   * @param chain its stages, the design's or the like
    * @param route whether the outside of the line is a conductor of the antenna
    */
-  static ChainModel of(Design design, boolean route) {
-    List<Stage> towardsAntenna = new ArrayList<>(design.feedChain());
+  static ChainModel of(Design design, List<Stage> chain, boolean route) {
+    List<Stage> towardsAntenna = new ArrayList<>(chain);
     Collections.reverse(towardsAntenna);
     int top = route ? topTransformer(towardsAntenna) : -1;
     List<FeedChain.Stage> stages = new ArrayList<>();

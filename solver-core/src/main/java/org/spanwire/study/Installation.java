@@ -18,6 +18,7 @@ import org.spanwire.design.Design;
 import org.spanwire.design.FeedLine;
 import org.spanwire.design.Stage;
 import org.spanwire.geometry.Feed;
+import org.spanwire.geometry.Point;
 import org.spanwire.geometry.Wire;
 import org.spanwire.result.CurrentSample;
 import org.spanwire.result.Warning;
@@ -52,13 +53,13 @@ public final class Installation {
   private final Optional<SplitAntenna> split;
   private final List<Warning> warnings;
 
-  private Installation(Design design, Optional<FeedLine> route) {
+  private Installation(Design design, List<Stage> stages, Optional<FeedLine> route) {
     antenna = design.antenna();
-    chain = ChainModel.of(design, route.isPresent());
+    chain = ChainModel.of(design, stages, route.isPresent());
     split = route.map(line -> SplitAntenna.of(antenna, line));
     warnings =
         split
-            .map(cut -> lengthWarning(design, cut))
+            .map(cut -> lengthWarning(stages, cut))
             .orElseGet(() -> chain.choke().isEmpty() ? List.of() : List.of(noRoute()));
   }
 
@@ -69,12 +70,33 @@ public final class Installation {
    * @throws org.spanwire.geometry.GeometryException if the feed line cannot start at the feed
    */
   public static Installation of(Design design) {
-    return new Installation(design, design.feedLine());
+    return new Installation(design, design.feedChain(), design.feedLine());
   }
 
   /** The same, as if its choke were perfect: without the outside of the feed line. */
   static Installation withoutLine(Design design) {
-    return new Installation(design, Optional.empty());
+    return new Installation(design, design.feedChain(), Optional.empty());
+  }
+
+  /**
+   * The same with a feed line of another length, route and chain alike, and a polarity.
+   *
+   * @param metres length of the line, positive
+   * @throws org.spanwire.geometry.GeometryException if the line cannot lie there
+   */
+  static Installation ofLine(Design design, double metres, FeedLine.Polarity polarity) {
+    FeedLine line = design.feedLine().orElseThrow();
+    Point feedpoint = SplitAntenna.of(design.antenna(), line).lineWire().path().get(0);
+    List<Stage> stages =
+        design.feedChain().stream()
+            .map(
+                stage ->
+                    stage instanceof Stage.Line each
+                        ? new Stage.Line(each.line().withLength(metres))
+                        : stage)
+            .toList();
+    FeedLine changed = line.ofLength(feedpoint, metres).withPolarity(polarity);
+    return new Installation(design, stages, Optional.of(changed));
   }
 
   private static Warning noRoute() {
@@ -84,10 +106,10 @@ public final class Installation {
             + " conductor: …}");
   }
 
-  private static List<Warning> lengthWarning(Design design, SplitAntenna cut) {
+  private static List<Warning> lengthWarning(List<Stage> stages, SplitAntenna cut) {
     double route = cut.lineWire().length();
     double line =
-        design.feedChain().stream()
+        stages.stream()
             .filter(Stage.Line.class::isInstance)
             .mapToDouble(stage -> ((Stage.Line) stage).length())
             .sum();

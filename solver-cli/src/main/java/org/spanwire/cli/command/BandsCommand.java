@@ -2,7 +2,9 @@ package org.spanwire.cli.command;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.spanwire.cli.output.BandsReport;
+import org.spanwire.cli.output.LineLengths;
 import org.spanwire.design.Design;
 import org.spanwire.geometry.Feed;
 import org.spanwire.result.Warning;
@@ -10,6 +12,7 @@ import org.spanwire.study.BandRating;
 import org.spanwire.study.BandResponse;
 import org.spanwire.study.BandStudy;
 import org.spanwire.study.Installation;
+import org.spanwire.study.LineLengthStudy;
 import org.spanwire.study.RatingStudy;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -35,7 +38,9 @@ import picocli.CommandLine.Option;
       "  spanwire bands kit.yaml --ratings",
       "      which part limits the power on which band",
       "  spanwire bands kit.yaml --points 21",
-      "      for antennas of narrow bandwidth"
+      "      for antennas of narrow bandwidth",
+      "  spanwire bands kit.yaml --line-lengths 5m:30m:26 --choke-limit 15W",
+      "      which lengths of the feed line overheat the choke"
     })
 public final class BandsCommand implements Runnable {
 
@@ -63,6 +68,22 @@ public final class BandsCommand implements Runnable {
               + " in the design under ratings: {choke: {heat: 10 W, voltage: 3 kV}}.")
   private boolean ratings;
 
+  @Option(
+      names = "--line-lengths",
+      paramLabel = "FROM:TO:COUNT",
+      converter = Converters.Lengths.class,
+      description = "Say too which lengths of the feed line to avoid: --line-lengths 5m:30m:26.")
+  private Optional<List<Double>> lineLengths = Optional.empty();
+
+  @Option(
+      names = "--choke-limit",
+      paramLabel = "W",
+      converter = Converters.Watts.class,
+      description =
+          "Heat of the choke above which a length is to be avoided; default 10W (common practice,"
+              + " no source: what a large core stands in a closed box).")
+  private double chokeLimit = 10;
+
   @Override
   public void run() {
     output.check(design.file());
@@ -76,6 +97,7 @@ public final class BandsCommand implements Runnable {
     }
     Feed feed = read.antenna().feeds().get(0);
     Installation installation = ModelOptions.solve(read, () -> Installation.of(read));
+    Optional<LineLengthStudy> lengths = lineLengths.map(each -> lengthStudy(read, each));
     BandStudy study = new BandStudy(installation, ELEVATIONS, points);
     List<BandResponse> bands =
         ModelOptions.solve(read, () -> study.run(design.solver(), read.bands(), design.threads()));
@@ -89,13 +111,29 @@ public final class BandsCommand implements Runnable {
             bands,
             installation.powerWatts(),
             doubts(installation, feed),
-            ratings ? ratings(read) : List.of()));
+            ratings ? ratings(read) : List.of(),
+            lengths.map(each -> lineLengths(read, each, installation.powerWatts()))));
   }
 
   private List<BandRating> ratings(Design read) {
     RatingStudy study = new RatingStudy(read);
     return ModelOptions.solve(
         read, () -> study.run(design.solver(), read.bands(), design.threads()));
+  }
+
+  private static LineLengthStudy lengthStudy(Design read, List<Double> lengths) {
+    try {
+      return new LineLengthStudy(read, lengths);
+    } catch (IllegalArgumentException e) {
+      throw new InputException(read.source() + ": --line-lengths: " + e.getMessage());
+    }
+  }
+
+  private LineLengths lineLengths(Design read, LineLengthStudy study, double power) {
+    return new LineLengths(
+        ModelOptions.solve(read, () -> study.run(design.solver(), design.threads())),
+        chokeLimit,
+        power);
   }
 
   private static List<Warning> doubts(Installation installation, Feed judged) {

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.spanwire.circuit.bench.Limits;
 import org.spanwire.circuit.bench.OperatingMode;
 import org.spanwire.design.ExposureLimit;
@@ -45,6 +46,39 @@ final class Converters {
             "range " + text + " is none; write one such as 3.5MHz:30MHz");
       }
       return new Limits.Range(low, high);
+    }
+  }
+
+  /** Evenly spaced lengths in metres, {@code 5m:30m:26}. */
+  static final class Lengths implements ITypeConverter<List<Double>> {
+    @Override
+    public List<Double> convert(String text) {
+      String[] parts = text.split(":", -1);
+      if (parts.length == 3 && parts[2].matches("[1-9][0-9]{0,3}")) {
+        double from = value(parts[0], Dimension.LENGTH);
+        double to = value(parts[1], Dimension.LENGTH);
+        int count = Integer.parseInt(parts[2]);
+        if (from > 0 && to > from && count > 1) {
+          return IntStream.range(0, count)
+              .mapToObj(i -> from + i * (to - from) / (count - 1))
+              .toList();
+        }
+      }
+      throw new TypeConversionException(
+          "lengths " + text + " are none; write them as FROM:TO:COUNT such as 5m:30m:26");
+    }
+  }
+
+  /** A power in watts, positive; a bare number is watts. */
+  static final class Watts implements ITypeConverter<Double> {
+    @Override
+    public Double convert(String text) {
+      double watts = value(text, Dimension.POWER);
+      if (!(watts > 0)) {
+        throw new TypeConversionException(
+            "power " + text + " must be above zero; write one such as 10W");
+      }
+      return watts;
     }
   }
 

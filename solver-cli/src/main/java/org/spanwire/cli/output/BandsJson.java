@@ -40,6 +40,9 @@ final class BandsJson {
     if (report.ratingTables().isPresent()) {
       report.ratingTables().get().json(json);
     }
+    if (report.lineLengths().isPresent()) {
+      report.lineLengths().get().json(json);
+    }
     json.writeEndObject();
   }
 

@@ -24,6 +24,7 @@ import org.spanwire.study.Verdict;
  * @param powerWatts power available from the transmitter
  * @param doubts named doubts about all of them
  * @param ratings what the parts bear, in the order of the bands; empty if not asked for
+ * @param lineLengths which lengths of the feed line to avoid, if it was asked
  */
 public record BandsReport(
     Conditions conditions,
@@ -31,7 +32,8 @@ public record BandsReport(
     List<BandResponse> bands,
     double powerWatts,
     List<Warning> doubts,
-    List<BandRating> ratings)
+    List<BandRating> ratings,
+    Optional<LineLengths> lineLengths)
     implements Report {
 
   /** Takes copies. */

@@ -55,6 +55,7 @@ final class BandsText {
           .append('\n');
     }
     report.ratingTables().ifPresent(ratings -> ratings.text(out, palette));
+    report.lineLengths().ifPresent(lengths -> lengths.text(out, palette));
     conditions.text(out, palette);
     Conditions.line(out, "SWR", accuracy());
     SolveText.warnings(out, palette, report.warnings());
