@@ -202,6 +202,40 @@ class ChainStagesTest {
     }
   }
 
+  /** The three currents at the node sum to nothing, whatever stands there; so do the watts. */
+  @Test
+  void kirchhoffAtTheNodeOfEveryKindOfTransformer() {
+    String route = "feed-line: {conductor: jacket, path: [[3.6, 0, 1]]}\n";
+    String line = "line: {impedance: 50 ohm, length: 8 m, velocity-factor: 0.66}";
+    String ring = ", " + RING + ", turns: 9, line: {impedance: 100 ohm, velocity-factor: 0.8}}}";
+    for (String transformer :
+        new String[] {
+          "attenuator: {loss: 0 dB}",
+          "transformer: {ratio: 4}",
+          "transformer: {ratio: 4, output: unbalanced}",
+          "transformer: {ratio: 1, wound: {connection: equal-delay" + ring,
+          "transformer: {ratio: 4, wound: {connection: equal-delay" + ring,
+          "transformer: {ratio: 4, wound: {connection: autotransformer" + ring,
+          "transformer: {ratio: 4, output: unbalanced, wound: {connection: autotransformer" + ring
+        }) {
+      for (String polarity : new String[] {"first-point", "last-point"}) {
+        Operation operation =
+            solve(
+                route.replace("conductor", "polarity: " + polarity + ", conductor"),
+                transformer,
+                "choke: {impedance: 1 kohm}",
+                line);
+        assertThat(operation.commonMode().orElseThrow().kirchhoff())
+            .as(transformer + ", " + polarity)
+            .isLessThan(1e-9);
+        assertThat(operation.commonMode().orElseThrow().current().abs()).isGreaterThan(1e-4);
+        assertThat(operation.ledger(operation.solution().powerBudget()).orElseThrow().closure())
+            .as(transformer + ", " + polarity)
+            .isCloseTo(0, within(1e-3));
+      }
+    }
+  }
+
   /** With the line's outside: the tuner in the chain takes nothing from the books. */
   @Test
   void allStagesTogetherCloseTheLedger() {

@@ -50,7 +50,7 @@ public record BandsReport(
       List<BandResponse> bands,
       double powerWatts,
       List<Warning> doubts) {
-    this(conditions, feed, bands, powerWatts, doubts, List.of());
+    this(conditions, feed, bands, powerWatts, doubts, List.of(), Optional.empty());
   }
 
   /** The ratings, if asked for. */

@@ -27,17 +27,22 @@ public record LineLengths(Result result, double limitWatts, double powerWatts) {
   }
 
   void text(StringBuilder out, Palette palette) {
-    out.append(
-            palette.heading(
-                "Heat of the choke at "
-                    + Numbers.significant(powerWatts, 6)
-                    + " W by length of the feed line, the largest of each band, W"))
-        .append('\n');
-    if (!result.rows().isEmpty()) {
-      out.append(table().render());
-      for (Polarity polarity : polarities()) {
-        Paragraph.write(out, label(polarity) + ": ", label(polarity).length() + 2, words(polarity));
+    boolean indifferent = result.polarityIsIndifferent();
+    for (Polarity polarity : polarities()) {
+      out.append(
+              palette.heading(
+                  "Heat of the choke in W at "
+                      + Numbers.significant(powerWatts, 6)
+                      + " W by length of the feed line"
+                      + (indifferent ? "" : "; hot terminal to the wire's " + point(polarity))))
+          .append('\n');
+      if (!result.rows().isEmpty()) {
+        out.append(table(polarity).render());
+        Paragraph.write(out, "avoid: ", 7, words(polarity));
+        out.append('\n');
       }
+    }
+    if (!result.rows().isEmpty()) {
       Row coolest = result.coolest();
       Paragraph.write(
           out,
@@ -49,19 +54,15 @@ public record LineLengths(Result result, double limitWatts, double powerWatts) {
               + " W on "
               + coolest.band()
               + ")"
-              + (result.polarityIsIndifferent()
-                  ? ""
-                  : ", hot terminal to the wire's " + point(coolest.polarity())));
+              + (indifferent ? "" : ", hot terminal to the wire's " + point(coolest.polarity())));
     }
     Paragraph.write(
         out,
         "",
         0,
-        (result.polarityIsIndifferent()
-                ? "Which arm the hot terminal goes to makes no difference. "
-                : "")
+        (indifferent ? "Which arm the hot terminal goes to makes no difference. " : "")
             + "Looked at on both edges and in the middle of each band, the route cut short or led on"
-            + " in the direction of its last leg.");
+            + " in the direction of its last leg; current: the largest along the line.");
     for (Gap gap : result.gaps()) {
       Paragraph.write(
           out, "", 0, Numbers.significant(gap.lengthMetres(), 4) + " m: " + gap.reason());
@@ -69,29 +70,18 @@ public record LineLengths(Result result, double limitWatts, double powerWatts) {
     out.append('\n');
   }
 
-  private String label(Polarity polarity) {
-    if (result.polarityIsIndifferent()) {
-      return "avoid";
-    }
-    return "avoid, hot terminal to the wire's " + point(polarity);
-  }
-
   private static String point(Polarity polarity) {
     return polarity == Polarity.FIRST_POINT ? "first point" : "last point";
   }
 
-  private Table table() {
-    List<String> bands = result.rows().stream().map(Row::band).distinct().toList();
+  private Table table(Polarity polarity) {
     Table table = new Table().number("length", "m");
-    for (Polarity polarity : polarities()) {
-      String side = polarities().size() == 1 ? "" : point(polarity);
-      bands.forEach(band -> table.number(band, side));
-      table.number("current", "mA").word("");
-    }
+    result.rows().stream().map(Row::band).distinct().forEach(band -> table.number(band, ""));
+    table.number("current", "mA").word("");
     for (double length : result.lengths()) {
       List<String> cells = new ArrayList<>();
       cells.add(Numbers.significant(length, 4));
-      polarities().forEach(polarity -> cells(cells, length, polarity));
+      cells(cells, length, polarity);
       table.row(cells.toArray(new String[0]));
     }
     return table;
