@@ -362,8 +362,11 @@ final class TouchstoneReader {
         && line.value(0) <= records.get(records.size() - 1)[0];
   }
 
-  private static void ascending(TouchstoneLine line, List<double[]> before) {
+  private void ascending(TouchstoneLine line, List<double[]> before) {
     double frequency = line.value(0);
+    if (Double.isInfinite(frequency * Math.pow(10, unit.power()))) {
+      throw line.fault(0, "frequency " + line.words().get(0) + " is beyond what a number can hold");
+    }
     double last = before.isEmpty() ? -1 : before.get(before.size() - 1)[0];
     if (line.size() % 2 == 0) {
       throw line.fault(

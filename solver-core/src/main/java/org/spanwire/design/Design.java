@@ -68,7 +68,14 @@ public final class Design {
     this.requirements =
         fields
             .optional("requirements")
-            .map(item -> new RequirementReader(evaluator, bands(), feedLine.isPresent()).read(item))
+            .map(
+                item ->
+                    new RequirementReader(
+                            evaluator,
+                            bands(),
+                            feedLine.isPresent(),
+                            parameters.values().stream().anyMatch(p -> p.spread().isPresent()))
+                        .read(item))
             .orElse(List.of());
   }
 

@@ -8,7 +8,7 @@ public sealed interface Requirement {
   /** Where the limit holds. */
   Scope scope();
 
-  /** A band from edge to edge, or one frequency. */
+  /** A band from edge to edge, one frequency, or the design as a whole. */
   sealed interface Scope {}
 
   /**
@@ -24,6 +24,9 @@ public sealed interface Requirement {
    * @param frequencyHz frequency in hertz, positive
    */
   record AtFrequency(double frequencyHz) implements Scope {}
+
+  /** The design as a whole. */
+  record Everywhere() implements Scope {}
 
   /** Where along the feed chain SWR is looked at. */
   enum Plane {
@@ -100,4 +103,26 @@ public sealed interface Requirement {
    * @param lowest the worst verdict allowed
    */
   record LowestVerdict(InBand scope, Usability lowest) implements Requirement {}
+
+  /**
+   * The distance that people must keep for the design's limits of exposure may not exceed a value.
+   *
+   * @param scope the band
+   * @param maximumMetres largest distance in metres, in plan, from the nearest conductor, not
+   *     negative
+   */
+  record MaximumExposureDistance(InBand scope, double maximumMetres) implements Requirement {}
+
+  /**
+   * The share of installations that meet all other requirements, drawn from the design's spreads,
+   * may not fall below a value.
+   *
+   * @param minimum smallest share, above 0, at most 1
+   */
+  record MinimumYield(double minimum) implements Requirement {
+    @Override
+    public Scope scope() {
+      return new Everywhere();
+    }
+  }
 }

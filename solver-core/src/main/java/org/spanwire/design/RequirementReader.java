@@ -1,5 +1,6 @@
 package org.spanwire.design;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -11,7 +12,7 @@ import org.spanwire.unit.Quantity;
 final class RequirementReader {
 
   private static final String[] KINDS = {
-    "swr", "gain", "efficiency", "choke-heat", "bandwidth", "verdict"
+    "swr", "gain", "efficiency", "choke-heat", "bandwidth", "verdict", "exposure-distance", "yield"
   };
 
   /** SWR within which a bandwidth is counted unless another is given. */
@@ -21,6 +22,7 @@ final class RequirementReader {
   private final InstallationReader installation;
   private final List<Band> bands;
   private final boolean feedLine;
+  private final boolean spreads;
 
   /**
    * A reader.
@@ -28,12 +30,14 @@ final class RequirementReader {
    * @param bands those of the design
    * @param feedLine whether the design has the route of its line, without which no choke's heat is
    *     known
+   * @param spreads whether a parameter carries a spread, without which there is no yield
    */
-  RequirementReader(Evaluator evaluator, List<Band> bands, boolean feedLine) {
+  RequirementReader(Evaluator evaluator, List<Band> bands, boolean feedLine, boolean spreads) {
     this.evaluator = evaluator;
     this.installation = new InstallationReader(evaluator);
     this.bands = bands;
     this.feedLine = feedLine;
+    this.spreads = spreads;
   }
 
   List<Requirement> read(Item item) {
@@ -43,25 +47,56 @@ final class RequirementReader {
   }
 
   private Requirement requirement(Item item) {
-    Fields fields =
-        item.fields(
-            "band", "frequency", "swr", "gain", "efficiency", "choke-heat", "bandwidth", "verdict");
-    String where = fields.only("band", "frequency");
-    Item place = fields.required(where, "");
-    Requirement.Scope scope =
-        where.equals("band")
-            ? new Requirement.InBand(InstallationReader.band(place, bands, "the design's bands"))
-            : new Requirement.AtFrequency(installation.frequency(place));
+    List<String> keys = new ArrayList<>(List.of("band", "frequency"));
+    keys.addAll(List.of(KINDS));
+    Fields fields = item.fields(keys.toArray(new String[0]));
     String what = fields.only(KINDS);
     Item limit = fields.required(what, "");
+    if (what.equals("yield")) {
+      return yieldOf(fields, limit);
+    }
+    Requirement.Scope scope = scope(fields);
     return switch (what) {
       case "swr" -> swr(limit, scope);
       case "gain" -> gain(limit, scope);
-      case "efficiency" -> efficiency(limit, scope);
+      case "efficiency" -> new Requirement.MinimumEfficiency(scope, share(limit));
       case "choke-heat" -> chokeHeat(limit, scope);
       case "bandwidth" -> bandwidth(limit, wholeBand(limit, scope));
-      default -> verdict(limit, wholeBand(limit, scope));
+      case "verdict" -> verdict(limit, wholeBand(limit, scope));
+      default -> exposureDistance(limit, wholeBand(limit, scope));
     };
+  }
+
+  private Requirement.Scope scope(Fields fields) {
+    String where = fields.only("band", "frequency");
+    Item place = fields.required(where, "");
+    return where.equals("band")
+        ? new Requirement.InBand(InstallationReader.band(place, bands, "the design's bands"))
+        : new Requirement.AtFrequency(installation.frequency(place));
+  }
+
+  private Requirement yieldOf(Fields fields, Item limit) {
+    for (String place : List.of("band", "frequency")) {
+      fields
+          .optional(place)
+          .ifPresent(
+              item -> {
+                throw item.fault(
+                    "a yield is that of the whole design, for all its other requirements; remove "
+                        + place);
+              });
+    }
+    if (!spreads) {
+      throw limit.fault(
+          limit.name() + " needs a spread; add one such as height: {value: 9 m, spread: 2 m}");
+    }
+    return new Requirement.MinimumYield(share(limit));
+  }
+
+  private Requirement exposureDistance(Item item, Requirement.InBand scope) {
+    Item max = item.fields("max").required("max", "4 m");
+    return new Requirement.MaximumExposureDistance(
+        scope, evaluator.notNegative(max, Dimension.LENGTH));
   }
 
   private static Requirement.InBand wholeBand(Item item, Requirement.Scope scope) {
@@ -122,13 +157,13 @@ final class RequirementReader {
     return new Quantity(evaluator.value(item, Dimension.ANGLE), Dimension.ANGLE).degrees();
   }
 
-  private Requirement efficiency(Item item, Requirement.Scope scope) {
+  private double share(Item item) {
     Item min = item.fields("min").required("min", "50 %");
     double minimum = evaluator.positive(min, Dimension.NUMBER);
     if (minimum > 1) {
       throw min.fault(min.name() + " is " + 100 * minimum + " %; expected at most 100 %");
     }
-    return new Requirement.MinimumEfficiency(scope, minimum);
+    return minimum;
   }
 
   private Requirement chokeHeat(Item item, Requirement.Scope scope) {

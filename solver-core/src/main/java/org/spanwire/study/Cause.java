@@ -31,6 +31,9 @@ record Cause(Installation installation, Requirement requirement, Finding finding
           case GAIN -> gain();
           case EFFICIENCY -> losses();
           case CHOKE_HEAT -> commonMode();
+          case EXPOSURE_DISTANCE, YIELD ->
+              throw new IllegalStateException(
+                  finding.gauge().quantity() + " has studies of its own");
         };
     return outcome == CheckedRequirement.Outcome.UNDECIDED
         ? "the limit lies within the numerical error; " + reason
@@ -101,15 +104,15 @@ record Cause(Installation installation, Requirement requirement, Finding finding
   private String losses() {
     PowerBudget budget = solution().powerBudgetWithSoil();
     Map<String, Double> shares = new LinkedHashMap<>();
-    shares.put("the soil", budget.soilAbsorbed().orElse(0));
-    shares.put("the conductors", budget.conductorLoss());
+    shares.put("soil", budget.soilAbsorbed().orElse(0));
+    shares.put("conductors", budget.conductorLoss());
     shares.put("chokes and fittings", budget.fittingLoss());
     Map.Entry<String, Double> largest =
         shares.entrySet().stream()
             .max(Comparator.comparingDouble(Map.Entry::getValue))
             .orElseThrow();
     return format(
-        "%s takes %.1f %% of the power accepted at %s",
+        "of the power accepted at %3$s the largest loss, %2$.1f %%, is in %1$s",
         largest.getKey(), 100 * largest.getValue() / budget.accepted(), at());
   }
 

@@ -2,6 +2,7 @@ package org.spanwire.study;
 
 import java.util.List;
 import java.util.Objects;
+import java.util.OptionalDouble;
 import org.spanwire.design.Requirement;
 import org.spanwire.result.Warning;
 
@@ -16,7 +17,7 @@ import org.spanwire.result.Warning;
  * @param found the value where it is nearest to the limit or furthest beyond it
  * @param low smallest value that the numerical errors allow
  * @param high largest value that the numerical errors allow
- * @param frequencyHz where it was found, in hertz
+ * @param frequencyHz where it was found, in hertz; empty for a yield
  * @param tolerance relative accuracy of impedances that it was judged with
  * @param cause why it is not kept, in one line; empty if it is
  * @param warnings named doubts
@@ -29,7 +30,7 @@ public record CheckedRequirement(
     double found,
     double low,
     double high,
-    double frequencyHz,
+    OptionalDouble frequencyHz,
     double tolerance,
     String cause,
     List<Warning> warnings) {
@@ -70,7 +71,11 @@ public record CheckedRequirement(
     /** Largest heat of the choke at the top of the line. */
     CHOKE_HEAT("heat of the choke", "W", true),
     /** Width of the widest stretch within an SWR. */
-    BANDWIDTH("bandwidth", "Hz", false);
+    BANDWIDTH("bandwidth", "Hz", false),
+    /** Largest distance that people must keep. */
+    EXPOSURE_DISTANCE("distance to keep", "m", true),
+    /** Smallest share of installations that meet all other requirements. */
+    YIELD("yield", "", false);
 
     private final String label;
     private final String unit;

@@ -36,6 +36,7 @@ record Criterion(Requirement requirement, int range, int ratio) {
       design.bands().forEach(b -> ranges.add(new FrequencyRange(b.lowHz(), b.highHz())));
       Set set = new Set(new ArrayList<>(), ranges, new ArrayList<>(), new ArrayList<>());
       List<Requirement> wanted = new ArrayList<>(design.requirements());
+      wanted.removeIf(Requirement.MinimumYield.class::isInstance);
       if (wanted.isEmpty()) {
         for (Verdict verdict : List.of(Verdict.DIRECT, Verdict.TUNABLE)) {
           design

@@ -150,7 +150,7 @@ record Gauge(
   boolean isReflection() {
     return switch (quantity) {
       case SWR_FEEDPOINT, SWR_TRANSMITTER, VERDICT, BANDWIDTH -> true;
-      case GAIN, EFFICIENCY, CHOKE_HEAT -> false;
+      case GAIN, EFFICIENCY, CHOKE_HEAT, EXPOSURE_DISTANCE, YIELD -> false;
     };
   }
 }

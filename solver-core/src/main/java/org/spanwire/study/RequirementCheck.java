@@ -17,7 +17,8 @@ import org.spanwire.study.CheckedRequirement.Outcome;
  * <p>A value that lies closer to its limit than the numerical error is solved for again at a
  * tighter tolerance; if the limit is still within the error, the requirement is undecided, which
  * does not pass. The error counts that of the impedance, carried to the quantity, and that of the
- * curve over a band between the frequencies solved.
+ * curve over a band between the frequencies solved. The distance to keep from an antenna counts
+ * with the uncertainty that the design's spreads give it, a yield with its confidence interval.
  *
  * @param design the design, with its requirements
  */
@@ -27,6 +28,11 @@ public record RequirementCheck(Design design) {
   private static final double TIGHTER = 0.1;
 
   private static final double TIGHTEST = 1e-7;
+
+  /** Installations drawn for a yield at the first look, and at the second. */
+  private static final int SAMPLES = 1000;
+
+  private static final int MORE_SAMPLES = 20_000;
 
   /** Checks that there is a design. */
   public RequirementCheck {
@@ -46,6 +52,8 @@ public record RequirementCheck(Design design) {
     try (Workers workers = new Workers(threads)) {
       Map<Requirement, CheckedRequirement> checked =
           judge(installation, solver, design.requirements(), workers);
+      StudyJudge studies = new StudyJudge(design, solver, threads, SAMPLES);
+      judgeByStudies(studies, design.requirements(), checked);
       List<Requirement> open =
           checked.values().stream()
               .filter(each -> each.outcome() == Outcome.UNDECIDED)
@@ -56,6 +64,7 @@ public record RequirementCheck(Design design) {
         try {
           Solver again = solver.withTolerance(tighter);
           checked.putAll(judge(installation, again, open, workers));
+          judgeByStudies(new StudyJudge(design, again, threads, MORE_SAMPLES), open, checked);
         } catch (ToleranceException e) {
           // The first look stands: undecided.
         }
@@ -64,11 +73,22 @@ public record RequirementCheck(Design design) {
     }
   }
 
+  private static void judgeByStudies(
+      StudyJudge judge,
+      List<Requirement> requirements,
+      Map<Requirement, CheckedRequirement> checked) {
+    requirements.stream()
+        .distinct()
+        .filter(StudyJudge::judges)
+        .forEach(each -> checked.put(each, judge.check(each)));
+  }
+
   private static Map<Requirement, CheckedRequirement> judge(
       Installation installation, Solver solver, List<Requirement> requirements, Workers workers) {
     Map<Requirement.Scope, List<Requirement>> byScope =
         requirements.stream()
             .distinct()
+            .filter(each -> !StudyJudge.judges(each))
             .collect(
                 Collectors.groupingBy(Requirement::scope, LinkedHashMap::new, Collectors.toList()));
     Map<Requirement, CheckedRequirement> checked = new LinkedHashMap<>();

@@ -3,6 +3,7 @@ package org.spanwire.study;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.spanwire.Solver;
 import org.spanwire.design.Requirement;
 import org.spanwire.result.Warning;
@@ -17,7 +18,7 @@ import org.spanwire.study.CheckedRequirement.Outcome;
 record RequirementJudge(Installation installation, Solver solver) {
 
   /** Error accepted between the points of a band, over the solver's tolerance. */
-  private static final double CURVE_SHARE = 2;
+  private static final double CURVE_SHARE = 0.5;
 
   private Gauge gauge(Requirement requirement) {
     return Gauge.of(requirement, installation.antenna().feeds().get(0).name());
@@ -118,7 +119,7 @@ record RequirementJudge(Installation installation, Solver solver) {
         finding.value(),
         finding.low(),
         finding.high(),
-        finding.operation().solution().frequencyHz(),
+        OptionalDouble.of(finding.operation().solution().frequencyHz()),
         solver.options().tolerance(),
         outcome == Outcome.MET ? "" : new Cause(installation, requirement, finding).text(outcome),
         warnings);

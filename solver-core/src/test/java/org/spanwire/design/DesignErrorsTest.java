@@ -1,6 +1,7 @@
 package org.spanwire.design;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import java.io.ByteArrayOutputStream;
@@ -9,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -236,6 +238,12 @@ class DesignErrorsTest {
         fault("swr: {max: 2}", "efficiency: {min: »0 %}", "expected more than 0"),
         fault("swr: {max: 2}", "bandwidth: {min: »1 MHz}", "more than band 40 m has", "200 kHz"),
         fault("swr: {max: 2}", "choke-heat: »{max: 2 W}", "add feed-line"),
+        fault("swr: {max: 2}", "exposure-distance: {max: »-2 m}", "is -2 m; expected at least 0"),
+        fault(
+            "{band: 40 m, swr: {max: 2}}",
+            "{band: »40 m, yield: {min: 90 %}}",
+            "that of the whole design",
+            "remove band"),
         fault("swr: {max: 2}", "verdict: »good", "'good'", "direct, tunable, wide-tuner"),
         fault("swr: {max: 2}", "swr: {max: 2, plane: »line}", "unknown plane 'line'"),
         fault(
@@ -454,6 +462,16 @@ class DesignErrorsTest {
   private static String wound(String keys, String connection, String turns) {
     return "transformer: {%s, wound: {%s, turns: %s, core: %s, line: {impedance: 100 ohm, velocity-factor: 1}}}"
         .formatted(keys, connection, turns, RING);
+  }
+
+  @Test
+  void aYieldNeedsASpread() {
+    String yield = Designs.spoilt("{band: 40 m, swr: {max: 2}}", "{yield: {min: 90 %}}");
+    assertThat(DesignReader.read(yield, "small.yaml").requirements()).hasSize(1);
+    assertThatThrownBy(
+            () -> DesignReader.read(yield.replaceAll("spread: [^,}]*, ", ""), "small.yaml"))
+        .isInstanceOf(DesignException.class)
+        .hasMessageContaining("needs a spread; add one such as height");
   }
 
   private static Arguments fault(String part, String replacement, String... messages) {

@@ -201,7 +201,10 @@ class DesignReaderTest {
             new Requirement.MaximumChokeHeat(twenty, 20),
             new Requirement.MinimumBandwidth(twenty, 100e3, 1.5, Requirement.Plane.FEEDPOINT),
             new Requirement.LowestVerdict(
-                new Requirement.InBand(design.bands().get(2)), Requirement.Usability.WIDE_TUNER));
+                new Requirement.InBand(design.bands().get(2)), Requirement.Usability.WIDE_TUNER),
+            new Requirement.MaximumExposureDistance(
+                new Requirement.InBand(design.bands().get(2)), 4),
+            new Requirement.MinimumYield(0.95));
   }
 
   @Test

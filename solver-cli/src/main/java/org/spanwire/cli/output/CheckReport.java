@@ -106,7 +106,7 @@ public record CheckReport(List<Checked> designs, String version, double toleranc
     if (!Double.isFinite(checked.low()) || !Double.isFinite(checked.high())) {
       Json.undefined(json);
     }
-    json.writeNumberField("frequency_hz", checked.frequencyHz());
+    Json.number(json, "frequency_hz", checked.frequencyHz());
     json.writeNumberField("tolerance", checked.tolerance());
     json.writeStringField("cause", checked.cause());
     Json.warnings(json, List.copyOf(new LinkedHashSet<>(checked.warnings())));
@@ -146,7 +146,7 @@ public record CheckReport(List<Checked> designs, String version, double toleranc
             SolveCsv.cell(checked.low()),
             SolveCsv.cell(checked.high()),
             SolveCsv.cell(checked.margin()),
-            checked.frequencyHz(),
+            SolveCsv.cell(checked.frequencyHz()),
             checked.tolerance(),
             checked.cause());
       }

@@ -2,6 +2,7 @@ package org.spanwire.cli.output;
 
 import java.util.List;
 import org.spanwire.study.CheckedRequirement;
+import org.spanwire.study.CheckedRequirement.Quantity;
 
 /** The outcome of {@code spanwire check} for reading. */
 final class CheckText {
@@ -27,8 +28,22 @@ final class CheckText {
     }
     SolveText.warnings(out, palette, report.warnings());
     out.append('\n');
+    if (judgesExposure()) {
+      Paragraph.write(
+          out,
+          "",
+          0,
+          "Distances to keep are estimates for planning, no proof that limits of exposure are kept:"
+              + " the rules of the place and measurement go first.");
+    }
     out.append(palette.heading(summary())).append('\n');
     return out.toString();
+  }
+
+  private boolean judgesExposure() {
+    return report.designs().stream()
+        .flatMap(each -> each.requirements().stream())
+        .anyMatch(checked -> checked.quantity() == Quantity.EXPOSURE_DISTANCE);
   }
 
   private Table table(List<CheckedRequirement> requirements) {
@@ -52,7 +67,9 @@ final class CheckText {
           RequirementText.found(checked),
           RequirementText.margin(checked),
           RequirementText.error(checked),
-          Numbers.fixed(checked.frequencyHz() / 1e6, 4));
+          checked.frequencyHz().isPresent()
+              ? Numbers.fixed(checked.frequencyHz().getAsDouble() / 1e6, 4)
+              : "-");
     }
     return table;
   }

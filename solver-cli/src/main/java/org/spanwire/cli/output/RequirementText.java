@@ -15,8 +15,9 @@ final class RequirementText {
     if (requirement.scope() instanceof Requirement.InBand in) {
       return in.band().name();
     }
-    double hertz = ((Requirement.AtFrequency) requirement.scope()).frequencyHz();
-    return Numbers.megahertz(hertz) + " MHz";
+    return requirement.scope() instanceof Requirement.AtFrequency at
+        ? Numbers.megahertz(at.frequencyHz()) + " MHz"
+        : "design";
   }
 
   /** The quantity with all that narrows it down. */
@@ -51,7 +52,7 @@ final class RequirementText {
   /** The unit that values are shown in; empty for a ratio. */
   static String unit(CheckedRequirement checked) {
     return switch (checked.quantity()) {
-      case EFFICIENCY -> "%";
+      case EFFICIENCY, YIELD -> "%";
       case BANDWIDTH -> "kHz";
       default -> checked.quantity().unit();
     };
@@ -60,7 +61,7 @@ final class RequirementText {
   /** From the quantity's own unit to the one shown. */
   static double scale(CheckedRequirement checked) {
     return switch (checked.quantity()) {
-      case EFFICIENCY -> 100;
+      case EFFICIENCY, YIELD -> 100;
       case BANDWIDTH -> 1e-3;
       default -> 1;
     };
@@ -91,8 +92,8 @@ final class RequirementText {
     double shown = value * scale(checked);
     int usual =
         switch (checked.quantity()) {
-          case SWR_FEEDPOINT, SWR_TRANSMITTER, VERDICT, GAIN -> 2;
-          case EFFICIENCY, CHOKE_HEAT, BANDWIDTH -> 1;
+          case SWR_FEEDPOINT, SWR_TRANSMITTER, VERDICT, GAIN, EXPOSURE_DISTANCE -> 2;
+          case EFFICIENCY, CHOKE_HEAT, BANDWIDTH, YIELD -> 1;
         };
     return Numbers.fixed(shown, decimals(Math.abs(checked.margin()) * scale(checked), usual));
   }

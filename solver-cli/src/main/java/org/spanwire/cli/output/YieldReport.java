@@ -68,7 +68,10 @@ public record YieldReport(
             + ": efficiency >= "
             + Numbers.fixed(10 * Math.log10(efficiency.minimum()), 1)
             + " dB"
-        : scope + ": bandwidth";
+        : scope
+            + (requirement instanceof Requirement.MinimumBandwidth
+                ? ": bandwidth"
+                : ": distance to keep");
   }
 
   private static String word(Enum<?> value) {
