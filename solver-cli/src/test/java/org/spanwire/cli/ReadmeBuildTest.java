@@ -48,7 +48,7 @@ class ReadmeBuildTest {
     String requirements = block("yaml", SECTION).replace("band: 40 m", "band: 60 m");
     // The band of the example is 15 kHz wide.
     requirements = requirements.replace("min: 150 kHz", "min: 15 kHz");
-    assertThat(DesignReader.read(design + requirements, "readme.yaml").requirements()).hasSize(6);
+    assertThat(DesignReader.read(design + requirements, "readme.yaml").requirements()).hasSize(8);
     assertThat(JsonSchema.design().faultsOfYaml(design + requirements)).isEmpty();
   }
 
