@@ -60,7 +60,7 @@ record ChainModel(
     List<Stage.Choke> chokes = new ArrayList<>();
     Map<String, Integer> used = new HashMap<>();
     Optional<Integer> input = Optional.empty();
-    Network terminals = Terminals.tie(Stage.Output.UNBALANCED, design.feedpointReferenceOhm());
+    Network terminals = Terminals.tie(Stage.Output.UNBALANCED, design.referenceOhm());
     boolean lossless = true;
     double reference = design.referenceOhm();
     for (int i = 0; i < towardsAntenna.size(); i++) {

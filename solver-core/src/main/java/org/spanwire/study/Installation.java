@@ -73,6 +73,11 @@ public final class Installation {
     return new Installation(design, design.feedChain(), design.feedLine());
   }
 
+  /** The same with other stages in its feed chain, from the feedpoint. */
+  static Installation withStages(Design design, List<Stage> stages) {
+    return new Installation(design, stages, design.feedLine());
+  }
+
   /** The same, as if its choke were perfect: without the outside of the feed line. */
   static Installation withoutLine(Design design) {
     return new Installation(design, design.feedChain(), Optional.empty());

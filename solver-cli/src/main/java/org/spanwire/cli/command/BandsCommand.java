@@ -9,8 +9,10 @@ import org.spanwire.design.Design;
 import org.spanwire.geometry.Feed;
 import org.spanwire.result.Warning;
 import org.spanwire.study.BandRating;
+import org.spanwire.study.BandFixes;
 import org.spanwire.study.BandResponse;
 import org.spanwire.study.BandStudy;
+import org.spanwire.study.FixStudy;
 import org.spanwire.study.Installation;
 import org.spanwire.study.LineLengthStudy;
 import org.spanwire.study.RatingStudy;
@@ -37,6 +39,8 @@ import picocli.CommandLine.Option;
       "      one row per band for a spreadsheet",
       "  spanwire bands kit.yaml --ratings",
       "      which part limits the power on which band",
+      "  spanwire bands kit.yaml --fix",
+      "      what single change would help",
       "  spanwire bands kit.yaml --points 21",
       "      for antennas of narrow bandwidth",
       "  spanwire bands kit.yaml --line-lengths 5m:30m:26 --choke-limit 15W",
@@ -84,6 +88,13 @@ public final class BandsCommand implements Runnable {
               + " no source: what a large core stands in a closed box).")
   private double chokeLimit = 10;
 
+  @Option(
+      names = "--fix",
+      description =
+          "Say too what single change would give each band the next better verdict: of a parameter,"
+              + " of the transformer's ratio, of the choke.")
+  private boolean fix;
+
   @Override
   public void run() {
     output.check(design.file());
@@ -112,7 +123,8 @@ public final class BandsCommand implements Runnable {
             installation.powerWatts(),
             doubts(installation, feed),
             ratings ? ratings(read) : List.of(),
-            lengths.map(each -> lineLengths(read, each, installation.powerWatts()))));
+            lengths.map(each -> lineLengths(read, each, installation.powerWatts())),
+            fix ? Optional.of(fixes(read)) : Optional.empty()));
   }
 
   private List<BandRating> ratings(Design read) {
@@ -134,6 +146,11 @@ public final class BandsCommand implements Runnable {
         ModelOptions.solve(read, () -> study.run(design.solver(), design.threads())),
         chokeLimit,
         power);
+  }
+
+  private List<BandFixes> fixes(Design read) {
+    return ModelOptions.solve(
+        read, () -> new FixStudy(read).run(design.solver(), design.threads()));
   }
 
   private static List<Warning> doubts(Installation installation, Feed judged) {

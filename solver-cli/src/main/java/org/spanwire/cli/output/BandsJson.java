@@ -4,9 +4,11 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.spanwire.result.Warning;
+import org.spanwire.study.BandFixes;
 import org.spanwire.study.BandResponse;
 import org.spanwire.study.BandSummary;
 import org.spanwire.study.FrequencyRange;
@@ -43,7 +45,41 @@ final class BandsJson {
     if (report.lineLengths().isPresent()) {
       report.lineLengths().get().json(json);
     }
+    if (report.fixes().isPresent()) {
+      fixes(report.fixes().get());
+    }
     json.writeEndObject();
+  }
+
+  private void fixes(List<BandFixes> all) throws IOException {
+    json.writeArrayFieldStart("fixes");
+    for (BandFixes band : all) {
+      json.writeStartObject();
+      json.writeStringField("band", band.band());
+      json.writeStringField("verdict", band.now().label());
+      json.writeNumberField("worst_swr", band.worst());
+      json.writeStringField("wanted", band.wanted().label());
+      json.writeArrayFieldStart("changes");
+      for (BandFixes.Fix fix : band.fixes()) {
+        json.writeStartObject();
+        json.writeStringField("part", fix.part().name().toLowerCase(Locale.ROOT));
+        json.writeStringField("name", fix.name());
+        json.writeStringField("unit", fix.to().dimension().symbol());
+        json.writeNumberField("from", fix.from().value());
+        json.writeNumberField("to", fix.to().value());
+        json.writeNumberField("worst_swr", fix.worst());
+        json.writeNumberField("swr_per_unit", fix.perUnit());
+        json.writeArrayFieldStart("spoilt");
+        for (String spoilt : fix.spoilt()) {
+          json.writeString(spoilt);
+        }
+        json.writeEndArray();
+        json.writeEndObject();
+      }
+      json.writeEndArray();
+      json.writeEndObject();
+    }
+    json.writeEndArray();
   }
 
   private void summary() throws IOException {

@@ -9,6 +9,7 @@ import org.apache.commons.csv.CSVPrinter;
 import org.spanwire.design.Stage;
 import org.spanwire.result.Warning;
 import org.spanwire.study.BandRating;
+import org.spanwire.study.BandFixes;
 import org.spanwire.study.BandResponse;
 import org.spanwire.study.BandSummary;
 import org.spanwire.study.HeatAt;
@@ -25,6 +26,7 @@ import org.spanwire.study.Verdict;
  * @param doubts named doubts about all of them
  * @param ratings what the parts bear, in the order of the bands; empty if not asked for
  * @param lineLengths which lengths of the feed line to avoid, if it was asked
+ * @param fixes what would help the bands that need a tuner or more, if it was asked for
  */
 public record BandsReport(
     Conditions conditions,
@@ -33,7 +35,8 @@ public record BandsReport(
     double powerWatts,
     List<Warning> doubts,
     List<BandRating> ratings,
-    Optional<LineLengths> lineLengths)
+    Optional<LineLengths> lineLengths,
+    Optional<List<BandFixes>> fixes)
     implements Report {
 
   /** Takes copies. */
@@ -41,16 +44,17 @@ public record BandsReport(
     bands = List.copyOf(bands);
     doubts = List.copyOf(doubts);
     ratings = List.copyOf(ratings);
+    fixes = fixes.map(List::copyOf);
   }
 
-  /** Without ratings. */
+  /** Without ratings, and without what would help. */
   public BandsReport(
       Conditions conditions,
       String feed,
       List<BandResponse> bands,
       double powerWatts,
       List<Warning> doubts) {
-    this(conditions, feed, bands, powerWatts, doubts, List.of(), Optional.empty());
+    this(conditions, feed, bands, powerWatts, doubts, List.of(), Optional.empty(), Optional.empty());
   }
 
   /** The ratings, if asked for. */

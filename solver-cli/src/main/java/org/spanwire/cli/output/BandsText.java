@@ -56,6 +56,7 @@ final class BandsText {
     }
     report.ratingTables().ifPresent(ratings -> ratings.text(out, palette));
     report.lineLengths().ifPresent(lengths -> lengths.text(out, palette));
+    report.fixes().ifPresent(fixes -> FixesText.write(out, palette, fixes));
     conditions.text(out, palette);
     Conditions.line(out, "SWR", accuracy());
     SolveText.warnings(out, palette, report.warnings());
