@@ -8,8 +8,8 @@ import java.util.Optional;
 import org.apache.commons.csv.CSVPrinter;
 import org.spanwire.design.Stage;
 import org.spanwire.result.Warning;
-import org.spanwire.study.BandRating;
 import org.spanwire.study.BandFixes;
+import org.spanwire.study.BandRating;
 import org.spanwire.study.BandResponse;
 import org.spanwire.study.BandSummary;
 import org.spanwire.study.HeatAt;
@@ -54,7 +54,8 @@ public record BandsReport(
       List<BandResponse> bands,
       double powerWatts,
       List<Warning> doubts) {
-    this(conditions, feed, bands, powerWatts, doubts, List.of(), Optional.empty(), Optional.empty());
+    this(
+        conditions, feed, bands, powerWatts, doubts, List.of(), Optional.empty(), Optional.empty());
   }
 
   /** The ratings, if asked for. */

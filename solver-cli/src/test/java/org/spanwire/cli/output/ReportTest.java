@@ -140,8 +140,7 @@ class ReportTest {
             2e-4,
             1e-5,
             List.of());
-    return new BandsReport(
-        conditions(), "main", List.of(band), 100, DOUBTS, List.of(), Optional.empty());
+    return new BandsReport(conditions(), "main", List.of(band), 100, DOUBTS);
   }
 
   private static String render(Report report, Format format) throws IOException {
