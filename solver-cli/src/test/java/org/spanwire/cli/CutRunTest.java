@@ -132,4 +132,48 @@ class CutRunTest {
     assertThat(run.code()).as(run.err()).isZero();
     assertThat(run.out()).contains("no-cut-rules");
   }
+
+  private static final String HANGING =
+      """
+      format: spanwire-design/1
+      title: Hut kit that hangs
+      conductors:
+        strand: {material: copper, diameter: 2 mm, mechanical: {mass-per-length: 28 g/m, breaking-strength: 600 N}}
+      wires:
+        radiator:
+          conductor: strand
+          path: [[0, 0, 9], [40, 0, 9]]
+          hang: {tension: 100 N, loads: [{at: 36 %, mass: 1.5 kg}]}
+      feeds:
+        main: {wire: radiator, at: 36 %, gap: 20 mm}
+      ground: perfect
+      weather: {storm: {wind: 35 m/s}}
+      """;
+
+  /** Pull and margin in still air and in the design's weather; too small a margin is warned of. */
+  @Test
+  void tellsHowAWireHangs() throws IOException {
+    String file = Files.writeString(directory.resolve("hanging.yaml"), HANGING).toString();
+    JsonNode sheet = json("cut", file);
+    JsonNode states = sheet.get("mechanics");
+    assertThat(states).hasSize(2);
+    assertThat(states.at("/0/weather").asText()).isEqualTo("still air");
+    assertThat(states.at("/0/support_pull_n").asDouble()).isCloseTo(100, within(1e-6));
+    assertThat(states.at("/1/wind_m_per_s").asDouble()).isEqualTo(35);
+    for (JsonNode state : states) {
+      assertThat(state.get("breaking_margin").asDouble())
+          .isCloseTo(600 / state.get("largest_tension_n").asDouble(), within(1e-9));
+    }
+    assertThat(states.at("/1/swing_m").asDouble()).isGreaterThan(1);
+    Run text = Run.of("cut", file);
+    assertThat(text.out()).contains("How it hangs, in still air and in weather").contains("storm");
+    assertThat(text.out().lines().mapToInt(String::length).max().orElseThrow())
+        .isLessThanOrEqualTo(118);
+    Run weak =
+        Run.of(
+            "cut",
+            Files.writeString(directory.resolve("weak.yaml"), HANGING.replace("600 N", "150 N"))
+                .toString());
+    assertThat(weak.out()).contains("low-breaking-margin");
+  }
 }

@@ -30,6 +30,7 @@ public final class Design {
   private final double referenceOhm;
   private final OptionalDouble power;
   private final Optional<CutRules> cutRules;
+  private final Map<String, Weather> weather;
   private final Map<String, PartRating> ratings;
   private final Optional<ExposureRules> exposureRules;
   private final Optional<BandPlan> bandPlan;
@@ -55,6 +56,7 @@ public final class Design {
     this.referenceOhm = fields.optional("reference").map(installation::reference).orElse(50.0);
     this.power = fields.optional("power").map(installation::power).orElse(OptionalDouble.empty());
     this.cutRules = fields.optional("cut").map(installation::cut);
+    this.weather = fields.optional("weather").map(installation::weather).orElse(Weather.ASSUMED);
     this.ratings =
         fields
             .optional("ratings")
@@ -97,6 +99,7 @@ public final class Design {
                 "reference",
                 "power",
                 "cut",
+                "weather",
                 "ratings",
                 "exposure",
                 "bands",
@@ -144,6 +147,13 @@ public final class Design {
   /** How the wire is made up, if stated. */
   public Optional<CutRules> cutRules() {
     return cutRules;
+  }
+
+  /**
+   * The weather that hanging wires are looked at in, by name; {@link Weather#ASSUMED} if unstated.
+   */
+  public Map<String, Weather> weather() {
+    return weather;
   }
 
   private Set<String> fittings() {

@@ -1,7 +1,9 @@
 package org.spanwire.design;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.spanwire.unit.Dimension;
@@ -70,6 +72,28 @@ final class InstallationReader {
                         + where
                         + "; "
                         + Words.remedy(name, known.stream().map(Band::name).toList())));
+  }
+
+  /** Weather by name, in the order of the file. */
+  Map<String, Weather> weather(Item item) {
+    Names names = item.names("weather");
+    if (names.all().isEmpty()) {
+      throw item.fault(item.name() + " is empty; add one such as storm: {wind: 30 m/s}");
+    }
+    return Collections.unmodifiableMap(names.map((name, each) -> oneWeather(each)));
+  }
+
+  private Weather oneWeather(Item item) {
+    Fields fields = item.fields("wind", "ice", "temperature-change");
+    return item.checked(
+        () ->
+            new Weather(
+                notNegative(fields, "wind", 0, Dimension.SPEED),
+                notNegative(fields, "ice", 0, Dimension.LENGTH),
+                fields
+                    .optional("temperature-change")
+                    .map(change -> evaluator.value(change, Dimension.TEMPERATURE_CHANGE))
+                    .orElse(0.0)));
   }
 
   CutRules cut(Item item) {

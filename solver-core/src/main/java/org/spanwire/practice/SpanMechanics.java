@@ -3,6 +3,7 @@ package org.spanwire.practice;
 import java.util.Objects;
 import java.util.OptionalDouble;
 import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
+import org.spanwire.design.Weather;
 import org.spanwire.geometry.Span;
 import org.spanwire.geometry.SpanLoad;
 import org.spanwire.geometry.SpanShape;

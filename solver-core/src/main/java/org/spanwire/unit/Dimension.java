@@ -47,6 +47,12 @@ public final class Dimension {
   /** Pressure and elastic modulus, pascal. */
   public static final Dimension PRESSURE = FORCE.per(LENGTH).per(LENGTH);
 
+  /** Speed, metre per second. */
+  public static final Dimension SPEED = LENGTH.per(TIME);
+
+  /** Change of temperature, kelvin. */
+  public static final Dimension TEMPERATURE_CHANGE = base(Base.KELVIN);
+
   /** Thermal expansion, relative change of length per kelvin. */
   public static final Dimension EXPANSION = NUMBER.per(TEMPERATURE);
 
@@ -92,6 +98,8 @@ public final class Dimension {
           new Named(MASS_PER_LENGTH, "a mass per length", "kg/m", "28 g/m"),
           new Named(FORCE, "a force", "N", "100 N"),
           new Named(PRESSURE, "a pressure or elastic modulus", "Pa", "110 GPa"),
+          new Named(SPEED, "a speed", "m/s", "30 m/s"),
+          new Named(TEMPERATURE_CHANGE, "a change of temperature", "K", "-20 K"),
           new Named(EXPANSION, "a thermal expansion", "1/K", "17 ppm/K"),
           new Named(TIME, "a time", "s", "60 s"),
           new Named(TEMPERATURE, "a difference of temperatures", "K", "60 K"),

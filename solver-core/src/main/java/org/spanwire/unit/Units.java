@@ -119,6 +119,8 @@ final class Units {
     table.put("kN", unit("1e3", Dimension.FORCE));
     table.put("min", unit("60", Dimension.TIME));
     table.put("K", unit("1", Dimension.TEMPERATURE));
+    table.put("m/s", unit("1", Dimension.SPEED));
+    table.put("K", unit("1", Dimension.TEMPERATURE_CHANGE));
     table.put("ppm/K", unit("1e-6", Dimension.EXPANSION));
     table.put("cm", unit("1e-2", Dimension.LENGTH));
     table.put("ft", unit("0.3048", Dimension.LENGTH));

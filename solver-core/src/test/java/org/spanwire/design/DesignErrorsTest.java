@@ -84,6 +84,14 @@ class DesignErrorsTest {
             "unknown mode 'morse'"),
         fault(
             "frequencies: [7.1 MHz]",
+            "frequencies: [7.1 MHz]\nweather: {storm: {wind: »-3 m/s}}",
+            "wind"),
+        fault(
+            "frequencies: [7.1 MHz]",
+            "frequencies: [7.1 MHz]\nweather: {storm: {wind: »30 m}}",
+            "expected a speed such as 30 m/s"),
+        fault(
+            "frequencies: [7.1 MHz]",
             "frequencies: [7.1 MHz]\nratings: {choke: »{}}",
             "needs heat or voltage"),
         fault(

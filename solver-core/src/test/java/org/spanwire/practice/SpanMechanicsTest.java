@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import org.spanwire.design.Weather;
 import org.spanwire.geometry.Point;
 import org.spanwire.geometry.Span;
 import org.spanwire.geometry.SpanShape;

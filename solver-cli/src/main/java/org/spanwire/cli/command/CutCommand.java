@@ -2,6 +2,7 @@ package org.spanwire.cli.command;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.spanwire.Antenna;
 import org.spanwire.cli.output.CutReport;
@@ -10,6 +11,7 @@ import org.spanwire.design.Design;
 import org.spanwire.geometry.Feed;
 import org.spanwire.practice.CutList;
 import org.spanwire.practice.Leg;
+import org.spanwire.practice.SpanState;
 import org.spanwire.practice.Trim;
 import org.spanwire.result.Warning;
 import org.spanwire.study.TrimRow;
@@ -23,7 +25,9 @@ import picocli.CommandLine.Mixin;
     description = {
       "Print the lengths to cut for every leg, and how the bands move when the wire is trimmed.",
       "What eyes, terminals and stretch take is stated in the design under cut: {datum: eye, loop: 60 mm, fold-back: 150 mm,"
-          + " terminal: 30 mm, stretch: 0.2 %%, tolerance: 5 mm}. Insulation is part of the model already."
+          + " terminal: 30 mm, stretch: 0.2 %%, tolerance: 5 mm}. Insulation is part of the model already.",
+      "For wires that hang, sag, pull and margin to breaking follow in still air and in the design's"
+          + " weather: {storm: {wind: 30 m/s}, frost: {ice: 10 mm, temperature-change: -20 K}}."
     },
     footerHeading = "%nExamples:%n",
     footer = {
@@ -33,6 +37,9 @@ import picocli.CommandLine.Mixin;
       "      one row per leg for a spreadsheet"
     })
 public final class CutCommand implements Runnable {
+
+  /** A smaller margin to breaking is warned of: common practice, no source. */
+  private static final double LEAST_MARGIN = 2;
 
   @Mixin private DesignOptions design;
   @Mixin private OutputOptions output;
@@ -57,7 +64,34 @@ public final class CutCommand implements Runnable {
     List<Leg> legs = legs(read, rules);
     Optional<Trim> trim = trim(read, warnings);
     List<TrimRow> rows = trim.isPresent() ? rows(read, options) : List.of();
-    return new CutReport(read, ProgramVersion.number(), rules, legs, trim, rows, warnings);
+    return new CutReport(
+        read, ProgramVersion.number(), rules, legs, trim, rows, spans(read, warnings), warnings);
+  }
+
+  private static List<SpanState> spans(Design read, List<Warning> warnings) {
+    try {
+      List<SpanState> states = SpanState.of(read);
+      for (SpanState state : states) {
+        double margin = state.breakingMargin().orElse(Double.POSITIVE_INFINITY);
+        if (margin < LEAST_MARGIN) {
+          warnings.add(
+              new Warning(
+                  "low-breaking-margin",
+                  String.format(
+                      Locale.ROOT,
+                      "wire '%s' in weather '%s': margin to breaking %.1f, less than %.0f; hang it with"
+                          + " more sag, or take stronger wire",
+                      state.wire(),
+                      state.name(),
+                      margin,
+                      LEAST_MARGIN)));
+        }
+      }
+      return states;
+    } catch (IllegalArgumentException e) {
+      warnings.add(new Warning("no-mechanics", e.getMessage()));
+      return List.of();
+    }
   }
 
   private static List<Leg> legs(Design read, CutRules rules) {

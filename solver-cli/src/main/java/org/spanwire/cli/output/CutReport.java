@@ -9,6 +9,7 @@ import org.apache.commons.csv.CSVPrinter;
 import org.spanwire.design.CutRules;
 import org.spanwire.design.Design;
 import org.spanwire.practice.Leg;
+import org.spanwire.practice.SpanState;
 import org.spanwire.practice.Trim;
 import org.spanwire.result.Warning;
 import org.spanwire.study.TrimRow;
@@ -22,6 +23,7 @@ import org.spanwire.study.TrimRow;
  * @param legs what to cut
  * @param trim how the trimmed length is shared; empty if nothing can be trimmed
  * @param rows what trimming does in each band
+ * @param spans how the wires hang, in still air and in weather; empty if the design does not say
  * @param warnings named doubts
  */
 public record CutReport(
@@ -31,6 +33,7 @@ public record CutReport(
     List<Leg> legs,
     Optional<Trim> trim,
     List<TrimRow> rows,
+    List<SpanState> spans,
     List<Warning> warnings)
     implements Report {
 
@@ -38,6 +41,7 @@ public record CutReport(
   public CutReport {
     legs = List.copyOf(legs);
     rows = List.copyOf(rows);
+    spans = List.copyOf(spans);
     warnings = List.copyOf(warnings);
   }
 
@@ -113,7 +117,28 @@ public record CutReport(
     } else {
       trim(json, trim.get());
     }
+    json.writeArrayFieldStart("mechanics");
+    for (SpanState span : spans) {
+      mechanics(json, span);
+    }
+    json.writeEndArray();
     Json.warnings(json, warnings);
+    json.writeEndObject();
+  }
+
+  private static void mechanics(JsonGenerator json, SpanState span) throws IOException {
+    json.writeStartObject();
+    json.writeStringField("wire", span.wire());
+    json.writeStringField("weather", span.name());
+    json.writeNumberField("wind_m_per_s", span.weather().windSpeed());
+    json.writeNumberField("ice_m", span.weather().iceThickness());
+    json.writeNumberField("temperature_change_k", span.weather().temperatureChange());
+    json.writeNumberField("sag_m", span.sag());
+    json.writeNumberField("swing_m", span.swing());
+    json.writeNumberField("lowest_m", span.lowest());
+    json.writeNumberField("largest_tension_n", span.largestTension());
+    json.writeNumberField("support_pull_n", span.supportPull());
+    Json.number(json, "breaking_margin", span.breakingMargin());
     json.writeEndObject();
   }
 
@@ -149,7 +174,7 @@ public record CutReport(
     json.writeEndObject();
   }
 
-  /** The legs; the trim table is in text and JSON. */
+  /** The legs; trim table and mechanics are in text and JSON. */
   @Override
   public void csv(CSVPrinter csv) throws IOException {
     csv.printRecord(

@@ -2,6 +2,7 @@ package org.spanwire.cli.output;
 
 import java.util.List;
 import org.spanwire.practice.Leg;
+import org.spanwire.practice.SpanState;
 import org.spanwire.practice.Trim;
 import org.spanwire.result.Warning;
 import org.spanwire.study.TrimRow;
@@ -31,6 +32,7 @@ public final class CutText {
     legs();
     rules();
     trim();
+    spans();
     warnings();
     Conditions.cautions(out, palette);
     for (String caution : CAUTIONS) {
@@ -111,6 +113,50 @@ public final class CutText {
         + Numbers.fixed(10 * trim.lastShare(), 1)
         + " mm at its last: this keeps the ratio of the legs. All bands move together. A dash: no best match"
         + " in or near that band.";
+  }
+
+  private void spans() {
+    if (report.spans().isEmpty()) {
+      return;
+    }
+    out.append(palette.heading("How it hangs, in still air and in weather")).append('\n');
+    Table table =
+        new Table()
+            .word("wire")
+            .word("weather")
+            .number("wind", "m/s")
+            .number("ice", "mm")
+            .number("change", "K")
+            .number("sag", "m")
+            .number("swing", "m")
+            .number("lowest", "m")
+            .number("largest", "tension, N")
+            .number("pull at", "support, N")
+            .number("margin to", "breaking");
+    for (SpanState span : report.spans()) {
+      table.row(
+          span.wire(),
+          span.name(),
+          Numbers.significant(span.weather().windSpeed(), 3),
+          Numbers.significant(1000 * span.weather().iceThickness(), 3),
+          Numbers.significant(span.weather().temperatureChange(), 3),
+          Numbers.fixed(span.sag(), 2),
+          Numbers.fixed(span.swing(), 2),
+          Numbers.fixed(span.lowest(), 2),
+          Numbers.fixed(span.largestTension(), 0),
+          Numbers.fixed(span.supportPull(), 0),
+          Numbers.fixed(span.breakingMargin(), 1));
+    }
+    out.append(table.render());
+    Paragraph.write(
+        out,
+        "",
+        0,
+        "The wire's own weight and what hangs from it; wind level and across, steady, on the wire"
+            + " alone; even ice of 900 kg/m3. Gusts, swaying trees and galloping come on top. An estimate for"
+            + " comparing: supports, ropes, anchors and the weak link are for somebody competent to judge by"
+            + " local codes.");
+    out.append('\n');
   }
 
   private void warnings() {

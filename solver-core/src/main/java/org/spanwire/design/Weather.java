@@ -1,4 +1,8 @@
-package org.spanwire.practice;
+package org.spanwire.design;
+
+import java.util.Collections;
+import java.util.Map;
+import java.util.TreeMap;
 
 /**
  * What the weather does to a hanging wire.
@@ -28,6 +32,14 @@ public record Weather(double windSpeed, double iceThickness, double temperatureC
 
   /** Still air, no ice, the temperature at which the wire was hung. */
   public static final Weather STILL = new Weather(0, 0, 0);
+
+  /**
+   * A storm, and ice with some wind, for a design that states no weather: common practice, no
+   * source. The site and its code decide.
+   */
+  public static final Map<String, Weather> ASSUMED =
+      Collections.unmodifiableMap(
+          new TreeMap<>(Map.of("storm", new Weather(30, 0, 0), "ice", new Weather(10, 0.010, 0))));
 
   /** Checks the ranges. */
   public Weather {
