@@ -14,7 +14,7 @@ public final class JsonSchema {
 
   private final Schema schema;
 
-  private JsonSchema(String subject) {
+  JsonSchema(String subject) {
     schema =
         SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
             .getSchema(Run.of("schema", subject).out());

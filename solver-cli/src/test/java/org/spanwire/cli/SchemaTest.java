@@ -18,6 +18,28 @@ class SchemaTest {
     }
   }
 
+  /** And a key that no reader knows is refused by both. */
+  @Test
+  void theWorkshopsFilesAreValid() throws IOException {
+    Path workshop = Path.of("examples", "workshop");
+    for (String[] each :
+        new String[][] {
+          {"readings", "balun-readings.yaml", "bench"},
+          {"transformer", "balun-4-to-1.yaml", "design"}
+        }) {
+      String text = Files.readString(workshop.resolve(each[1]));
+      JsonSchema schema = new JsonSchema(each[0]);
+      assertThat(schema.faultsOfYaml(text)).as(each[1]).isEmpty();
+      String spoilt = text + "unknown-key: 1\n";
+      assertThat(schema.faultsOfYaml(spoilt)).as(each[1]).isNotEmpty();
+      Path file = Files.writeString(Files.createTempFile("spoilt", ".yaml"), spoilt);
+      Run run = Run.of("balun", each[2], file.toString());
+      Files.delete(file);
+      assertThat(run.code()).isEqualTo(2);
+      assertThat(run.err()).contains("unknown-key");
+    }
+  }
+
   @Test
   void schemasRefuseWhatTheyDoNotKnow() throws IOException {
     String example = Files.readString(Run.examples().get(0));

@@ -20,6 +20,16 @@ public final class Schemas {
     return read("spanwire-result-1.schema.json");
   }
 
+  /** JSON Schema of typed bench readings, see {@link BenchReader}. */
+  public static String readings() {
+    return read("spanwire-readings-1.schema.json");
+  }
+
+  /** JSON Schema of a transformer to be wound, see {@link TransformerSheetReader}. */
+  public static String transformer() {
+    return read("spanwire-transformer-1.schema.json");
+  }
+
   private static String read(String file) {
     try (InputStream in = Schemas.class.getResourceAsStream(file)) {
       return new String(in.readAllBytes(), StandardCharsets.UTF_8);

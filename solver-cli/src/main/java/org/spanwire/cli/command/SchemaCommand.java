@@ -9,7 +9,8 @@ import picocli.CommandLine.Spec;
 /** {@code spanwire schema}: the published JSON Schemas. */
 @Command(
     name = "schema",
-    description = "Print the JSON Schema (draft 2020-12) of design files or of JSON results.",
+    description =
+        "Print the JSON Schema (draft 2020-12) of design files, of JSON results, or of the files of balun.",
     footerHeading = "%nExamples:%n",
     footer = {
       "  spanwire schema design > design.schema.json",
@@ -20,13 +21,15 @@ public final class SchemaCommand implements Runnable {
 
   @Spec private CommandSpec spec;
 
-  @Parameters(paramLabel = "design|result", description = "Which schema: ${COMPLETION-CANDIDATES}.")
+  @Parameters(paramLabel = "SUBJECT", description = "Which schema: ${COMPLETION-CANDIDATES}.")
   private Subject subject;
 
   /** What a schema describes. */
   enum Subject {
     design,
-    result
+    result,
+    readings,
+    transformer
   }
 
   @Override
@@ -35,6 +38,8 @@ public final class SchemaCommand implements Runnable {
         switch (subject) {
           case design -> Schemas.design();
           case result -> Schemas.result();
+          case readings -> Schemas.readings();
+          case transformer -> Schemas.transformer();
         };
     spec.commandLine().getOut().print(schema);
     spec.commandLine().getOut().flush();
