@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
@@ -77,6 +78,44 @@ class LauncherIT {
     Run run = run(environment, LAUNCHER.toString(), "--version");
 
     assertThat(run.output()).contains("Max. Heap Size: 200.00M");
+  }
+
+  /** Class data of another Java, or none at all, change nothing but the time it takes. */
+  @Test
+  void passesOverClassDataThatDoNotFit() throws Exception {
+    Path home = Files.createDirectories(elsewhere.resolve("own copy"));
+    Path copy = copy(LAUNCHER, home);
+    copy(LAUNCHER.resolveSibling("spanwire.jar"), home);
+    Run without = run(Map.of("JAVA_HOME", JAVA_HOME), copy.toString(), "--version");
+    Path classes = Files.writeString(home.resolve("spanwire.jsa"), "not class data");
+    Run wrong = run(Map.of("JAVA_HOME", JAVA_HOME), copy.toString(), "--version");
+    Files.copy(
+        LAUNCHER.resolveSibling("spanwire.jsa"), classes, StandardCopyOption.REPLACE_EXISTING);
+    Run moved = run(Map.of("JAVA_HOME", JAVA_HOME), copy.toString(), "--version");
+
+    assertThat(without.exitCode()).as(without.output()).isZero();
+    assertThat(wrong).isEqualTo(without);
+    assertThat(moved).isEqualTo(without);
+  }
+
+  private static Path copy(Path file, Path directory) throws IOException {
+    return Files.copy(
+        file,
+        directory.resolve(file.getFileName()),
+        StandardCopyOption.REPLACE_EXISTING,
+        StandardCopyOption.COPY_ATTRIBUTES);
+  }
+
+  /** The build's class data are those that the launcher's Java takes. */
+  @Test
+  void startsFromTheClassDataOfTheBuild() throws Exception {
+    Map<String, String> environment =
+        Map.of("JAVA_HOME", JAVA_HOME, "SPANWIRE_OPTS", "-Xlog:class+load:stdout");
+
+    Run run = run(environment, LAUNCHER.toString(), "--version");
+
+    assertThat(run.output())
+        .containsPattern("org\\.spanwire\\.cli\\.Spanwire source: shared objects file");
   }
 
   private Path link(String name, Path target) throws IOException {
