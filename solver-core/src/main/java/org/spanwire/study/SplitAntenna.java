@@ -50,7 +50,7 @@ record SplitAntenna(Antenna original, Antenna antenna, double cut, FeedLine line
                         feed.name(),
                         "there is no wire '" + feed.wire() + "'"));
     double length = fed.length();
-    double cut = feed.at().distanceAlong(length);
+    double cut = toPathPoint(fed, feed.at().distanceAlong(length));
     double half = feed.gap().orElse(4 * fed.conductor().radius()) / 2;
     if (!(cut >= half && length - cut >= half)) {
       throw new GeometryException(
@@ -86,6 +86,21 @@ record SplitAntenna(Antenna original, Antenna antenna, double cut, FeedLine line
               choke(i), FeedLine.NAME, choke.at(), OptionalDouble.empty(), choke.impedance()));
     }
     return new SplitAntenna(original, builder.build(), cut, line);
+  }
+
+  /**
+   * A path point less than the wire's diameter away is meant: a transformer hangs from a point of
+   * the wire that its chords are measured to a little differently.
+   */
+  private static double toPathPoint(Wire wire, double cut) {
+    double along = 0;
+    for (int i = 1; i < wire.path().size(); i++) {
+      along += wire.path().get(i - 1).distance(wire.path().get(i));
+      if (Math.abs(along - cut) < 2 * wire.conductor().outerRadius()) {
+        return along;
+      }
+    }
+    return cut;
   }
 
   /** Driven for meshing and error estimates as the feed alone would drive it: half on each arm. */
