@@ -129,7 +129,15 @@ class ReportPageTest {
   @Test
   void answersWhatIsAskedFirst() {
     assertThat(page.select("#answers dt").eachText())
-        .contains("no tuner over all spreads", "no tuner at which height", "power", "cut", "trim");
+        .contains(
+            "keep away, on the ground",
+            "no tuner over all spreads",
+            "no tuner at which height",
+            "power",
+            "cut",
+            "trim");
+    assertThat(page.selectFirst("#exposure").text())
+        .contains("no certificate", "ICNIRP", "invalid");
     assertThat(page.select(".cautions li").eachText().toString())
         .contains("power lines", "RF voltage", "RF exposure", "lightning", "nobody stand below");
     assertThat(page.selectFirst("#conditions").text())

@@ -76,7 +76,6 @@ public record BandPortrait(
       Installation installation, String name, Operation operation, List<Double> elevations) {
     Solution solution = operation.solution();
     double watts = installation.deliveredWatts(operation);
-    double azimuth = solution.peakGain().azimuthDegrees().orElse(0);
     return new BandPortrait(
         name,
         operation,
@@ -85,9 +84,7 @@ public record BandPortrait(
             ? operation.ledger(solution.powerBudgetWithSoil())
             : Optional.empty(),
         installation.along(operation, PLACES),
-        List.of(
-            PatternCut.of(solution, PatternCut.Kind.ELEVATION, azimuth, STEPS),
-            PatternCut.of(solution, PatternCut.Kind.ELEVATION, azimuth + 90, STEPS)),
+        PatternCut.throughPeak(solution, STEPS),
         elevations.stream()
             .map(e -> PatternCut.of(solution, PatternCut.Kind.AZIMUTH, e, STEPS))
             .toList(),

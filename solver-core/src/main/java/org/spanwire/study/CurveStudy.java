@@ -48,9 +48,6 @@ public record CurveStudy(Design design, boolean spreads) {
   /** A design with one parameter changed, or none. */
   private record Variation(Optional<BandCurves.Change> change, Installation installation) {}
 
-  /** A variation's samples of one band. */
-  private record Samples(Variation variation, BandSamples band) {}
-
   /**
    * Runs the study on several threads; the results do not depend on their number.
    *
@@ -63,13 +60,45 @@ public record CurveStudy(Design design, boolean spreads) {
     if (spreads) {
       changes().forEach(change -> add(change, variations, omitted));
     }
-    List<BandCurves> curves = new ArrayList<>();
+    List<Callable<Optional<List<BandSamples>>>> tasks = new ArrayList<>();
+    variations.forEach(variation -> tasks.add(() -> samples(solver, variation)));
+    List<Optional<List<BandSamples>>> solved;
     try (Workers workers = new Workers(threads)) {
-      for (Band band : design.bands()) {
-        curves.add(curves(solver, workers, band, variations, omitted));
+      solved = workers.run(tasks);
+    }
+    for (int i = 0; i < solved.size(); i++) {
+      if (solved.get(i).isEmpty()) {
+        BandCurves.Change change = variations.get(i).change().orElseThrow();
+        omitted.add(
+            new Warning(
+                OMITTED, change.parameter() + " = " + change.value() + " could not be solved"));
       }
     }
+    List<BandCurves> curves = new ArrayList<>();
+    for (int band = 0; band < design.bands().size(); band++) {
+      curves.add(curves(band, variations, solved, omitted));
+    }
     return curves;
+  }
+
+  private BandCurves curves(
+      int index,
+      List<Variation> variations,
+      List<Optional<List<BandSamples>>> solved,
+      List<Warning> omitted) {
+    Band band = design.bands().get(index);
+    List<Double> frequencies = frequencies(band, margin(band));
+    List<BandCurves.Curve> curves = new ArrayList<>();
+    double error = 0;
+    for (int i = 0; i < solved.size(); i++) {
+      if (solved.get(i).isPresent()) {
+        BandSamples samples = solved.get(i).get().get(index);
+        curves.add(curve(variations.get(i).change(), samples, frequencies));
+        error = Math.max(error, samples.error());
+      }
+    }
+    return new BandCurves(
+        band, frequencies, curves.get(0), curves.subList(1, curves.size()), error, omitted);
   }
 
   private List<BandCurves.Change> changes() {
@@ -120,52 +149,23 @@ public record CurveStudy(Design design, boolean spreads) {
         change.parameter() + " = " + change.value() + " is left out: " + cause.getMessage());
   }
 
-  private BandCurves curves(
-      Solver solver,
-      Workers workers,
-      Band band,
-      List<Variation> variations,
-      List<Warning> alreadyOmitted) {
-    double margin = MARGIN * (band.highHz() - band.lowHz());
-    Band shown = new Band(band.name(), band.lowHz() - margin, band.highHz() + margin);
-    List<Callable<Optional<Samples>>> tasks = new ArrayList<>();
-    List<Warning> omitted = new ArrayList<>(alreadyOmitted);
-    for (Variation variation : variations) {
-      tasks.add(() -> samples(solver, shown, variation));
-    }
-    List<Samples> solved = new ArrayList<>();
-    List<Optional<Samples>> results = workers.run(tasks);
-    for (int i = 0; i < results.size(); i++) {
-      results.get(i).ifPresent(solved::add);
-      if (results.get(i).isEmpty()) {
-        BandCurves.Change change = variations.get(i).change().orElseThrow();
-        omitted.add(
-            new Warning(
-                OMITTED,
-                change.parameter() + " = " + change.value() + " cannot be solved in this band"));
-      }
-    }
-    List<Double> frequencies = frequencies(band, margin);
-    List<BandCurves.Curve> curves = new ArrayList<>();
-    for (Samples samples : solved) {
-      curves.add(curve(samples, frequencies));
-    }
-    double error = solved.stream().mapToDouble(s -> s.band().error()).max().orElseThrow();
-    return new BandCurves(
-        band, frequencies, curves.get(0), curves.subList(1, curves.size()), error, omitted);
-  }
-
-  /** Solves until the curve is good enough; empty if a variation cannot be solved. */
-  private Optional<Samples> samples(Solver solver, Band shown, Variation variation) {
+  /** All bands of a variation; empty if it cannot be solved. */
+  private Optional<List<BandSamples>> samples(Solver solver, Variation variation) {
     String feed = design.antenna().feeds().get(0).name();
-    BandSamples samples = new BandSamples(shown, POINTS);
+    List<BandSamples> bands =
+        design.bands().stream().map(band -> new BandSamples(shown(band), POINTS)).toList();
     try {
-      fill(solver, variation.installation(), feed, samples);
-      while (samples.error() > REFLECTION_ERROR && 2 * samples.count() - 1 <= MOST_POINTS) {
-        samples.refine();
-        fill(solver, variation.installation(), feed, samples);
+      List<Double> first = bands.stream().flatMap(band -> band.missing().stream()).toList();
+      InstallationFamily family =
+          new InstallationFamily(variation.installation(), solver, first, 1);
+      for (BandSamples band : bands) {
+        fill(family, feed, band);
+        while (band.error() > REFLECTION_ERROR && 2 * band.count() - 1 <= MOST_POINTS) {
+          band.refine();
+          fill(family, feed, band);
+        }
       }
-      return Optional.of(new Samples(variation, samples));
+      return Optional.of(bands);
     } catch (GeometryException | CircuitException | ToleranceException e) {
       if (variation.change().isEmpty()) {
         throw e;
@@ -174,15 +174,22 @@ public record CurveStudy(Design design, boolean spreads) {
     }
   }
 
-  private static void fill(
-      Solver solver, Installation installation, String feed, BandSamples samples) {
+  private static void fill(InstallationFamily family, String feed, BandSamples samples) {
     List<BandSamples.Sample> solved = new ArrayList<>();
     for (double frequency : samples.missing()) {
-      Operation operation = installation.solve(solver, frequency);
+      Operation operation = family.at(frequency);
       solved.add(
           new BandSamples.Sample(operation.feed(feed), List.of(), operation.solution().warnings()));
     }
     samples.fill(solved);
+  }
+
+  private static double margin(Band band) {
+    return MARGIN * (band.highHz() - band.lowHz());
+  }
+
+  private static Band shown(Band band) {
+    return new Band(band.name(), band.lowHz() - margin(band), band.highHz() + margin(band));
   }
 
   private static List<Double> frequencies(Band band, double margin) {
@@ -197,16 +204,17 @@ public record CurveStudy(Design design, boolean spreads) {
     return frequencies;
   }
 
-  private static BandCurves.Curve curve(Samples samples, List<Double> frequencies) {
-    ReflectionCurve feedpoint = samples.band().curve(Plane.FEEDPOINT);
-    ReflectionCurve transmitter = samples.band().curve(Plane.TRANSMITTER);
-    double reference = samples.band().referenceOhm(Plane.TRANSMITTER);
+  private static BandCurves.Curve curve(
+      Optional<BandCurves.Change> change, BandSamples samples, List<Double> frequencies) {
+    ReflectionCurve feedpoint = samples.curve(Plane.FEEDPOINT);
+    ReflectionCurve transmitter = samples.curve(Plane.TRANSMITTER);
+    double reference = samples.referenceOhm(Plane.TRANSMITTER);
     List<Complex> reflections = new ArrayList<>();
     List<Double> swr = new ArrayList<>();
     for (double frequency : frequencies) {
       reflections.add(feedpoint.at(frequency));
       swr.add(Mismatch.ofReflection(transmitter.at(frequency), reference).swr());
     }
-    return new BandCurves.Curve(samples.variation().change(), reflections, swr);
+    return new BandCurves.Curve(change, reflections, swr);
   }
 }

@@ -58,6 +58,14 @@ public record PatternCut(Kind kind, double fixedDegrees, List<Sample> samples) {
     return new PatternCut(kind, fixedDegrees, samples);
   }
 
+  /** Elevation cuts through the largest gain, and at right angles to it. */
+  public static List<PatternCut> throughPeak(FieldSource source, int intervals) {
+    double azimuth = source.peakGain().azimuthDegrees().orElse(0);
+    return List.of(
+        of(source, Kind.ELEVATION, azimuth, intervals),
+        of(source, Kind.ELEVATION, azimuth + 90, intervals));
+  }
+
   private static Direction direction(Kind kind, double fixed, double angle) {
     if (kind == Kind.AZIMUTH) {
       return new Direction(fixed, angle);

@@ -18,7 +18,7 @@ import org.spanwire.unit.Quantity;
 
 /**
  * Worst SWR against two parameters: one cell for each pair of values, darker for more, the number
- * written in it.
+ * written in it where there is room.
  *
  * @param title what it shows
  * @param across name and values of the parameter drawn across
@@ -39,6 +39,12 @@ public record MapChart(String title, Axis across, Axis up, List<List<OptionalDou
     new Color(28, 92, 150),
     new Color(11, 44, 84)
   };
+
+  private static final int CELL_WIDTH = 40;
+  private static final int CELL_HEIGHT = 30;
+
+  /** Largest extent; in cells smaller than above nothing can be written. */
+  private static final int MOST = 800;
 
   private static final Color ON_LIGHT = new Color(17, 17, 17);
   private static final int FIRST_DARK = 3;
@@ -111,12 +117,12 @@ public record MapChart(String title, Axis across, Axis up, List<List<OptionalDou
 
   @Override
   public int width() {
-    return 350;
+    return Math.max(350, Math.min(60 + CELL_WIDTH * across.values().size(), MOST));
   }
 
   @Override
   public int height() {
-    return 70 + 30 * up.values().size();
+    return 70 + Math.min(CELL_HEIGHT * up.values().size(), MOST);
   }
 
   @Override
@@ -132,7 +138,9 @@ public record MapChart(String title, Axis across, Axis up, List<List<OptionalDou
     for (int j = 0; j < cells.size(); j++) {
       for (int i = 0; i < cells.get(j).size(); i++) {
         OptionalDouble swr = cells.get(j).get(i);
-        plot.addAnnotation(text(i, j, swr));
+        if (written()) {
+          plot.addAnnotation(text(i, j, swr));
+        }
         String value =
             swr.isPresent() ? "SWR " + Numbers.swr(swr.getAsDouble()) : "cannot be solved";
         readings.add(new XyChart.Reading(i, j, place(i, j) + ": " + value));
@@ -159,6 +167,10 @@ public record MapChart(String title, Axis across, Axis up, List<List<OptionalDou
               null));
     }
     return XyChart.draw(plot, false, readings, g, area);
+  }
+
+  private boolean written() {
+    return CELL_WIDTH * across.values().size() <= MOST && CELL_HEIGHT * up.values().size() <= MOST;
   }
 
   private static XYBlockRenderer renderer() {

@@ -5,9 +5,11 @@ import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.circuit.Mismatch;
 import org.spanwire.cli.output.Numbers;
+import org.spanwire.study.BandCurves;
 
 /**
  * Impedances on a Smith chart (P. H. Smith, Electronics 12, January 1939): reflection coefficients
@@ -44,6 +46,25 @@ public record SmithChart(String title, double referenceOhm, List<Trace> traces) 
   /** Takes a copy. */
   public SmithChart {
     traces = List.copyOf(traces);
+  }
+
+  /** A chart of the impedance at the feedpoint over a band, the ends of the spreads thinner. */
+  public static SmithChart of(BandCurves curves, double referenceOhm) {
+    List<Trace> traces = new ArrayList<>();
+    traces.add(inBand(curves, curves.nominal()));
+    curves.extremes().forEach(curve -> traces.add(inBand(curves, curve)));
+    return new SmithChart("Impedance, " + curves.band().name(), referenceOhm, traces);
+  }
+
+  private static Trace inBand(BandCurves curves, BandCurves.Curve curve) {
+    List<Integer> inside =
+        IntStream.range(0, curves.frequenciesHz().size())
+            .filter(i -> curves.band().contains(curves.frequenciesHz().get(i)))
+            .boxed()
+            .toList();
+    return new Trace(
+        inside.stream().map(curves.frequenciesHz()::get).toList(),
+        inside.stream().map(curve.feedpoint()::get).toList());
   }
 
   @Override

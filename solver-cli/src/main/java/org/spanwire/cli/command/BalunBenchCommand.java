@@ -16,6 +16,7 @@ import org.spanwire.circuit.bench.ChokeReading;
 import org.spanwire.circuit.bench.Limits;
 import org.spanwire.circuit.bench.MeasuredUnit;
 import org.spanwire.circuit.bench.TransformerSheet;
+import org.spanwire.cli.chart.BenchCharts;
 import org.spanwire.cli.output.BenchReport;
 import org.spanwire.design.BenchReader;
 import org.spanwire.design.TransformerSheetReader;
@@ -41,6 +42,8 @@ import picocli.CommandLine.Parameters;
       "      one unit of 50 to 200 ohm",
       "  spanwire balun bench batch/*.s3p --over 3.5MHz:30MHz --golden unit-01.s3p",
       "      a batch: pass or fail, statistics, comparison with a golden unit",
+      "  spanwire balun bench batch/*.s3p --plot batch.png",
+      "      loss and balance of all of them drawn",
       "  spanwire balun bench pair.s2p --against balun.yaml",
       "      two equal units back to back against the limits of their design",
       "  spanwire balun bench readings.yaml",
@@ -57,6 +60,7 @@ public final class BalunBenchCommand implements Callable<Integer> {
   private List<Path> inputs;
 
   @Mixin private OutputOptions output;
+  @Mixin private PlotOptions plot;
 
   @Option(
       names = "--unbalanced",
@@ -139,6 +143,7 @@ public final class BalunBenchCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     inputs.forEach(output::check);
+    inputs.forEach(plot::check);
     Optional<TransformerSheet.Acceptance> acceptance = against.map(this::acceptance);
     Limits limits =
         acceptance
@@ -179,6 +184,9 @@ public final class BalunBenchCommand implements Callable<Integer> {
             batch(units),
             golden.map(Path::toString));
     output.write(report);
+    if (!units.isEmpty() || !chokes.isEmpty()) {
+      plot.write("Bench readings", () -> new BenchCharts(report).charts());
+    }
     return report.passed() ? ExitCode.DONE : ExitCode.FAILED;
   }
 

@@ -3,15 +3,20 @@ package org.spanwire.cli.command;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.spanwire.cli.chart.Chart;
+import org.spanwire.cli.chart.SmithChart;
+import org.spanwire.cli.chart.SwrChart;
 import org.spanwire.cli.output.BandsReport;
 import org.spanwire.cli.output.LineLengths;
 import org.spanwire.design.Design;
 import org.spanwire.geometry.Feed;
 import org.spanwire.result.Warning;
+import org.spanwire.study.BandCurves;
 import org.spanwire.study.BandFixes;
 import org.spanwire.study.BandRating;
 import org.spanwire.study.BandResponse;
 import org.spanwire.study.BandStudy;
+import org.spanwire.study.CurveStudy;
 import org.spanwire.study.FixStudy;
 import org.spanwire.study.Installation;
 import org.spanwire.study.LineLengthStudy;
@@ -41,6 +46,8 @@ import picocli.CommandLine.Option;
       "      which part limits the power on which band",
       "  spanwire bands kit.yaml --fix",
       "      what single change would help",
+      "  spanwire bands kit.yaml --plot kit.svg",
+      "      with SWR and impedance of every band drawn, spreads included",
       "  spanwire bands kit.yaml --points 21",
       "      for antennas of narrow bandwidth",
       "  spanwire bands kit.yaml --line-lengths 5m:30m:26 --choke-limit 15W",
@@ -55,6 +62,7 @@ public final class BandsCommand implements Runnable {
 
   @Mixin private DesignOptions design;
   @Mixin private OutputOptions output;
+  @Mixin private PlotOptions plot;
 
   @Option(
       names = "--points",
@@ -98,6 +106,7 @@ public final class BandsCommand implements Runnable {
   @Override
   public void run() {
     output.check(design.file());
+    plot.check(design.file());
     if (points < 3 || points > 200) {
       throw new InputException("--points " + points + ": must lie between 3 and 200");
     }
@@ -125,6 +134,7 @@ public final class BandsCommand implements Runnable {
             ratings ? ratings(read) : List.of(),
             lengths.map(each -> lineLengths(read, each, installation.powerWatts())),
             fix ? Optional.of(fixes(read)) : Optional.empty()));
+    plot.write(read.title(), () -> charts(read));
   }
 
   private List<BandRating> ratings(Design read) {
@@ -151,6 +161,15 @@ public final class BandsCommand implements Runnable {
   private List<BandFixes> fixes(Design read) {
     return ModelOptions.solve(
         read, () -> new FixStudy(read).run(design.solver(), design.threads()));
+  }
+
+  private List<Chart> charts(Design read) {
+    List<Chart> charts = new ArrayList<>();
+    for (BandCurves curves : new CurveStudy(read, true).run(design.solver(), design.threads())) {
+      charts.add(new SwrChart(curves));
+      charts.add(SmithChart.of(curves, read.feedpointReferenceOhm()));
+    }
+    return charts;
   }
 
   private static List<Warning> doubts(Installation installation, Feed judged) {

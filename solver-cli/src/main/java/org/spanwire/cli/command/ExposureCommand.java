@@ -81,21 +81,25 @@ public final class ExposureCommand implements Runnable {
       throw new InputException(
           read.source() + ": names no bands; add bands: {plan: iaru-region-1, use: [40 m, 20 m]}");
     }
-    ExposureRules rules = rules(read.exposureRules().orElse(ExposureRules.STRICT));
+    output.write(report(read, rules(read.exposureRules().orElse(ExposureRules.STRICT)), design));
+  }
+
+  /** Exposure over all bands of a design. */
+  static ExposureReport report(Design read, ExposureRules rules, DesignOptions options) {
     ExposureStudy study = new ExposureStudy(read, rules);
     List<BandExposure> bands =
-        ModelOptions.solve(read, () -> study.run(design.solver(), read.bands(), design.threads()));
+        ModelOptions.solve(
+            read, () -> study.run(options.solver(), read.bands(), options.threads()));
     Installation installation = ModelOptions.solve(read, () -> Installation.of(read));
-    output.write(
-        new ExposureReport(
-            design.conditions(
-                read,
-                bands.get(0).gapsMetres(),
-                bands.stream().map(BandExposure::largestRelativeError).toList()),
-            rules,
-            installation.powerWatts(),
-            bands,
-            installation.warnings()));
+    return new ExposureReport(
+        options.conditions(
+            read,
+            bands.get(0).gapsMetres(),
+            bands.stream().map(BandExposure::largestRelativeError).toList()),
+        rules,
+        installation.powerWatts(),
+        bands,
+        installation.warnings());
   }
 
   private ExposureRules rules(ExposureRules stated) {

@@ -3,13 +3,16 @@ package org.spanwire.cli.command;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
 import org.spanwire.cli.output.Format;
 import org.spanwire.cli.output.Palette;
 import org.spanwire.cli.output.Report;
@@ -143,11 +146,18 @@ final class OutputOptions {
 
   /** Writes beside the file, then moves the new one into its place. */
   static void replace(Path file, String text) {
+    replace(file, text.getBytes(StandardCharsets.UTF_8));
+  }
+
+  /** Writes beside the file, then moves the new one into its place. */
+  static void replace(Path file, byte[] content) {
     Path target = file.toAbsolutePath();
     try {
-      Path fresh = Files.createTempFile(target.getParent(), "." + target.getFileName(), ".new");
+      // Unlike a temporary file of the platform's, it has the rights that new files have here.
+      Path fresh =
+          target.resolveSibling("." + target.getFileName() + "." + UUID.randomUUID() + ".new");
       try {
-        Files.writeString(fresh, text);
+        Files.write(fresh, content, StandardOpenOption.CREATE_NEW);
         move(fresh, target);
       } finally {
         Files.deleteIfExists(fresh);

@@ -12,12 +12,14 @@ import org.spanwire.Solver;
 import org.spanwire.cli.output.BandsReport;
 import org.spanwire.cli.report.DesignReport;
 import org.spanwire.design.Design;
+import org.spanwire.design.ExposureRules;
 import org.spanwire.design.Parameter;
 import org.spanwire.study.BandPortrait;
 import org.spanwire.study.BandResponse;
 import org.spanwire.study.BandStudy;
 import org.spanwire.study.CurveStudy;
 import org.spanwire.study.Installation;
+import org.spanwire.study.RatingStudy;
 import org.spanwire.study.SweepPlan;
 import org.spanwire.study.WorstSwrMap;
 import picocli.CommandLine.Command;
@@ -30,7 +32,7 @@ import picocli.CommandLine.Option;
     description = {
       "Write a page about a design: answers, pictures, tables, cautions.",
       "One HTML file that needs no network and no scripts: SWR over every band with its spreads,"
-          + " impedance, patterns, currents, where the power goes, voltages and limits, worst SWR by"
+          + " impedance, patterns, currents, where the power goes, voltages and limits, how far people must keep away, worst SWR by"
           + " feedpoint and height, cut list and trim."
     },
     footerHeading = "%nExamples:%n",
@@ -99,11 +101,15 @@ public final class ReportCommand implements Runnable {
             read.antenna().feeds().get(0).name(),
             bands,
             installation.powerWatts(),
-            installation.warnings()),
+            installation.warnings(),
+            new RatingStudy(read).run(solver, read.bands(), threads),
+            Optional.empty(),
+            Optional.empty()),
         installation,
         new CurveStudy(read, true).run(solver, threads),
         BandPortrait.of(installation, solver, bands, ELEVATIONS, threads),
         map(read, solver, threads),
+        ExposureCommand.report(read, read.exposureRules().orElse(ExposureRules.STRICT), design),
         CutCommand.report(read, design),
         new DesignReport.Input(sha256(), design.changes()));
   }

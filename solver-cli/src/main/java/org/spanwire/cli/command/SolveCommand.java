@@ -4,10 +4,17 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.spanwire.cli.chart.Chart;
+import org.spanwire.cli.chart.PatternChart;
+import org.spanwire.cli.chart.SmithChart;
+import org.spanwire.cli.output.Numbers;
 import org.spanwire.cli.output.SolveReport;
 import org.spanwire.design.Design;
 import org.spanwire.study.FrequencyStudy;
 import org.spanwire.study.Installation;
+import org.spanwire.study.Operation;
+import org.spanwire.study.PatternCut;
+import org.spanwire.study.Plane;
 import org.spanwire.study.SolvedFeed;
 import org.spanwire.study.SolvedFrequency;
 import picocli.CommandLine.Command;
@@ -30,6 +37,8 @@ import picocli.CommandLine.Option;
       "      elsewhere, and hung lower",
       "  spanwire solve kit.yaml --frequency 7.1MHz --elevation 10,30,60 --azimuth 0,90",
       "      with the gain in six directions",
+      "  spanwire solve kit.yaml --frequency 7.1MHz --plot kit.svg",
+      "      with patterns and impedance drawn",
       "  spanwire solve kit.yaml --currents 50 --format csv --output currents.csv",
       "      the currents along every wire as a table",
       "  spanwire solve kit.yaml --power-balance --tolerance 0.01%%",
@@ -37,8 +46,14 @@ import picocli.CommandLine.Option;
     })
 public final class SolveCommand implements Runnable {
 
+  private static final int PATTERN_STEPS = 180;
+
+  /** Elevations in degrees of the azimuth patterns drawn. */
+  private static final List<Double> AZIMUTH_CUTS = List.of(10.0, 30.0, 60.0);
+
   @Mixin private DesignOptions design;
   @Mixin private OutputOptions output;
+  @Mixin private PlotOptions plot;
 
   @Option(
       names = "--frequency",
@@ -102,10 +117,46 @@ public final class SolveCommand implements Runnable {
             !azimuths.isEmpty(),
             installation.powerWatts(),
             installation.warnings()));
+    plot.write(read.title(), () -> charts(read, installation, wanted));
+  }
+
+  private List<Chart> charts(Design read, Installation installation, List<Double> wanted) {
+    List<Operation> operations =
+        ModelOptions.solve(
+            read, () -> wanted.stream().map(f -> installation.solve(design.solver(), f)).toList());
+    List<Chart> charts = new ArrayList<>();
+    String feed = read.antenna().feeds().get(0).name();
+    for (Operation operation : operations) {
+      double reference = operation.feed(feed).at(Plane.FEEDPOINT).referenceOhm();
+      List<PatternCut> over = PatternCut.throughPeak(operation.solution(), PATTERN_STEPS);
+      double top = PatternChart.top(over);
+      String at = ", " + Numbers.megahertz(operation.solution().frequencyHz()) + " MHz";
+      charts.add(new PatternChart("Elevation" + at, over, top));
+      charts.add(
+          new PatternChart(
+              "Azimuth" + at,
+              AZIMUTH_CUTS.stream()
+                  .map(
+                      e ->
+                          PatternCut.of(
+                              operation.solution(), PatternCut.Kind.AZIMUTH, e, PATTERN_STEPS))
+                  .toList(),
+              top));
+      charts.add(
+          new SmithChart(
+              "Impedance" + at,
+              reference,
+              List.of(
+                  new SmithChart.Trace(
+                      List.of(operation.solution().frequencyHz()),
+                      List.of(operation.feed(feed).at(Plane.FEEDPOINT).reflection())))));
+    }
+    return charts;
   }
 
   private void check() {
     output.check(design.file());
+    plot.check(design.file());
     GainDirections.check(elevations, azimuths);
     if (currents < 0 || currents == 1) {
       throw new InputException(

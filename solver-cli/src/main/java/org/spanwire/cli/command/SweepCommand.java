@@ -3,6 +3,7 @@ package org.spanwire.cli.command;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.spanwire.cli.chart.SweepCharts;
 import org.spanwire.cli.output.Format;
 import org.spanwire.cli.output.SweepPart;
 import org.spanwire.design.Band;
@@ -18,6 +19,7 @@ import org.spanwire.study.Sweep;
 import org.spanwire.study.SweepPlan;
 import org.spanwire.study.SweepQuantity;
 import org.spanwire.study.SweepRequest;
+import org.spanwire.study.SweepRow;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -40,6 +42,9 @@ import picocli.CommandLine.Spec;
       "  spanwire sweep kit.yaml --vary offset=20%%:50%%:31 --vary height=6m,8m,11m \\",
       "      --of swr --bands --format csv --output map.csv --resume",
       "      over all bands; the same line again goes on where it was interrupted",
+      "  spanwire sweep kit.yaml --vary height=5m:12m:8 --vary offset=20%%:50%%:11 \\",
+      "      --of swr --bands --points 3 --plot map.svg",
+      "      with a map of the worst SWR",
       "  spanwire sweep kit.yaml --vary span=25m:30m --vary height=5m:12m \\",
       "      --sample 500 --of swr,gain --format csv --output cloud.csv",
       "      500 places spread evenly over both ranges",
@@ -53,6 +58,7 @@ public final class SweepCommand implements Runnable {
 
   @Mixin private DesignOptions design;
   @Mixin private OutputOptions output;
+  @Mixin private PlotOptions plot;
 
   @Option(
       names = "--vary",
@@ -149,6 +155,7 @@ public final class SweepCommand implements Runnable {
   @Override
   public void run() {
     output.check(design.file());
+    plot.check(design.file());
     Shard part = shard.map(text -> Shard.parse(text, System.getenv())).orElse(Shard.WHOLE);
     boolean rowsMustLast = resume || shard.isPresent();
     if (rowsMustLast && (output.format() != Format.CSV || output.file().isEmpty())) {
@@ -158,6 +165,8 @@ public final class SweepCommand implements Runnable {
     }
     Design read = design.read();
     Sweep sweep = new Sweep(read, space(read), frequencies(read), request(read));
+    checkPlot(sweep, rowsMustLast);
+    List<SweepRow> drawn = new ArrayList<>();
     output.explain(ModelOptions.solve(read, () -> Installation.of(read)).warnings());
     SweepRun run =
         new SweepRun(
@@ -165,7 +174,8 @@ public final class SweepCommand implements Runnable {
             SweepPlan.rowByRow(design.solver()),
             sweep.rows().part(part.index(), part.count()),
             design.threads(),
-            spec.commandLine().getErr());
+            spec.commandLine().getErr(),
+            plot.wanted() ? drawn::add : row -> {});
     SweepDestination destination = new SweepDestination(sweep, design, output);
     if (output.format() == Format.CSV && output.file().isPresent()) {
       refuseToOverwrite();
@@ -173,6 +183,20 @@ public final class SweepCommand implements Runnable {
       destination.toPart(run, fingerprint, part, resume);
     } else {
       destination.stream(run);
+    }
+    plot.write(read.title(), () -> new SweepCharts(sweep, drawn).charts());
+  }
+
+  private void checkPlot(Sweep sweep, boolean rowsMustLast) {
+    if (!plot.wanted()) {
+      return;
+    }
+    String obstacle =
+        rowsMustLast
+            ? "draws a sweep done in one go; leave out --resume and --shard"
+            : SweepCharts.obstacle(sweep);
+    if (!obstacle.isEmpty()) {
+      throw new InputException("--plot: " + obstacle);
     }
   }
 

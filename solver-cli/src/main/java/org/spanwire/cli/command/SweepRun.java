@@ -5,6 +5,7 @@ import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.spanwire.study.RowRange;
 import org.spanwire.study.Sweep;
 import org.spanwire.study.SweepPlan;
@@ -19,8 +20,15 @@ import org.spanwire.study.SweepRow;
  * @param rows the rows that belong to this run
  * @param threads number of threads
  * @param err takes messages
+ * @param seen takes every row besides
  */
-record SweepRun(Sweep sweep, SweepPlan plan, RowRange rows, int threads, PrintWriter err) {
+record SweepRun(
+    Sweep sweep,
+    SweepPlan plan,
+    RowRange rows,
+    int threads,
+    PrintWriter err,
+    Consumer<SweepRow> seen) {
 
   /**
    * Blocks solved before the one that is timed: the first ones pay for the start of the program.
@@ -72,7 +80,8 @@ record SweepRun(Sweep sweep, SweepPlan plan, RowRange rows, int threads, PrintWr
     return new RowRange(range.first(), Math.min(range.end(), end));
   }
 
-  private static void accept(SweepRow row, Sink sink, Failures failures) {
+  private void accept(SweepRow row, Sink sink, Failures failures) {
+    seen.accept(row);
     failures.count(row);
     try {
       sink.accept(row);

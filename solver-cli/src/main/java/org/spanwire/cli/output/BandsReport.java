@@ -59,7 +59,7 @@ public record BandsReport(
   }
 
   /** The ratings, if asked for. */
-  Optional<RatingTables> ratingTables() {
+  public Optional<RatingTables> ratingTables() {
     return ratings.isEmpty()
         ? Optional.empty()
         : Optional.of(

@@ -32,7 +32,7 @@ public record ExposureReport(
     implements Report {
 
   /** What stands beside every number. */
-  static final String NO_CERTIFICATE =
+  public static final String NO_CERTIFICATE =
       "An estimate for flat, uniform ground without houses, trees and wiring, and no certificate:"
           + " whoever answers for the station judges it by the law of the place, and measures where"
           + " it matters.";

@@ -12,12 +12,19 @@ import org.spanwire.practice.KeepOut;
 import org.spanwire.study.BandExposure;
 
 /** The outcome of {@code spanwire exposure} for reading. */
-final class ExposureText {
+public final class ExposureText {
 
   /** More limits than fit beside one another go into a further table. */
   private static final int LIMITS_PER_TABLE = 4;
 
-  private static final List<String> CAUTIONS =
+  /** How to read {@link #distance}. */
+  public static final String KEY =
+      "Metres in plan from the nearest conductor, the feed line included, with the range of their"
+          + " uncertainty. E or H: the field that decides. kept: the limit is kept everywhere on"
+          + " the floor; how much of it is used up at the strongest place.";
+
+  /** Cautions for whoever judges by distances. */
+  public static final List<String> CAUTIONS =
       List.of(
           ExposureReport.NO_CERTIFICATE,
           "Closer than 0.2 m to a wire or to the feed line nothing is judged: whoever touches it"
@@ -43,13 +50,7 @@ final class ExposureText {
       out.append(palette.heading(floorHeading(floor))).append('\n');
       forLimits(limits -> distances(floor, limits));
     }
-    Paragraph.write(
-        out,
-        "",
-        0,
-        "Metres in plan from the nearest conductor, the feed line included, with the range of their"
-            + " uncertainty. E or H: the field that decides. kept: the limit is kept everywhere on"
-            + " the floor; how much of it is used up at the strongest place.");
+    Paragraph.write(out, "", 0, KEY);
     out.append('\n');
     screens();
     report.conditions().text(out, palette);
@@ -63,7 +64,8 @@ final class ExposureText {
     return out.toString();
   }
 
-  private static String floorHeading(double floor) {
+  /** What a floor is, and where the people on it are. */
+  public static String floorHeading(double floor) {
     String people =
         Numbers.significant(floor + 0.5, 4)
             + " m to "
@@ -112,7 +114,8 @@ final class ExposureText {
     return table;
   }
 
-  private static Optional<BandExposure.Row> find(
+  /** The row of a floor and a limit. */
+  public static Optional<BandExposure.Row> find(
       BandExposure band, double floor, ExposureLimit limit) {
     return band.rows().stream()
         .filter(row -> row.keepOut().floor() == floor)
@@ -120,7 +123,8 @@ final class ExposureText {
         .findFirst();
   }
 
-  private static String distance(KeepOut keepOut) {
+  /** A distance with its range and the field that decides, or how much of the limit is used up. */
+  public static String distance(KeepOut keepOut) {
     String field = keepOut.electricDecides() ? " E" : " H";
     if (keepOut.longest() == 0) {
       return "kept, " + percent(keepOut.exposure()) + field;
@@ -135,7 +139,7 @@ final class ExposureText {
   }
 
   /** To the next decimetre, the safe side. */
-  private static double up(double metres) {
+  public static double up(double metres) {
     return Math.ceil(10 * metres - 1e-9) / 10;
   }
 
@@ -174,45 +178,56 @@ final class ExposureText {
     out.append('\n');
   }
 
-  private static String screen(FarFieldScreen screen) {
+  /** The distance of the far-field formula, and whether it holds there. */
+  public static String screen(FarFieldScreen screen) {
     return Numbers.fixed(screen.distance(), 1) + (screen.valid() ? "" : " invalid");
   }
 
   private void conditions() {
-    Conditions.line(
-        out,
-        "power",
-        Numbers.significant(report.powerWatts(), 6)
-            + " W from the transmitter into the feed chain, as through a tuner; at the antenna less what"
-            + " the chain loses");
-    Conditions.line(
-        out,
-        "mode",
-        rules.mode().label()
-            + ", average over peak power "
-            + Conditions.percent(rules.mode().duty())
-            + ", "
-            + Conditions.percent(rules.transmitting())
-            + " of the averaging time transmitted");
-    Conditions.line(
-        out,
-        "uncertainty",
-        "from the spreads of the design's parameters, at their ends, and the computation");
+    rulesInWords(report).forEach(entry -> Conditions.line(out, entry.name(), entry.value()));
+  }
+
+  /** What exposure was judged by. */
+  public static List<Conditions.Entry> rulesInWords(ExposureReport report) {
+    ExposureRules rules = report.rules();
+    List<Conditions.Entry> entries = new ArrayList<>();
+    entries.add(
+        new Conditions.Entry(
+            "power",
+            Numbers.significant(report.powerWatts(), 6)
+                + " W from the transmitter into the feed chain, as through a tuner; at the antenna less"
+                + " what the chain loses"));
+    entries.add(
+        new Conditions.Entry(
+            "mode",
+            rules.mode().label()
+                + ", average over peak power "
+                + Conditions.percent(rules.mode().duty())
+                + ", "
+                + Conditions.percent(rules.transmitting())
+                + " of the averaging time transmitted"));
+    entries.add(
+        new Conditions.Entry(
+            "uncertainty",
+            "from the spreads of the design's parameters, at their ends, and the computation"));
     for (ExposureLimit limit : rules.limits()) {
-      Conditions.line(
-          out,
-          "limit",
-          limit.name()
-              + ": "
-              + limit.title()
-              + (limit.averagingMinutes() == 0
-                  ? ", not averaged"
-                  : ", averaged over " + Numbers.significant(limit.averagingMinutes(), 3) + " min")
-              + " ("
-              + limit.source()
-              + "; "
-              + limit.date()
-              + ")");
+      entries.add(
+          new Conditions.Entry(
+              "limit",
+              limit.name()
+                  + ": "
+                  + limit.title()
+                  + (limit.averagingMinutes() == 0
+                      ? ", not averaged"
+                      : ", averaged over "
+                          + Numbers.significant(limit.averagingMinutes(), 3)
+                          + " min")
+                  + " ("
+                  + limit.source()
+                  + "; "
+                  + limit.date()
+                  + ")"));
     }
+    return entries;
   }
 }

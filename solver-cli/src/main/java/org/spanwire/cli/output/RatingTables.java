@@ -19,7 +19,7 @@ import org.spanwire.study.BandRating;
  * @param powerWatts power of the transmitter that the loads are for
  * @param rated names of the parts that the design rates
  */
-record RatingTables(List<BandRating> bands, double powerWatts, Set<String> rated) {
+public record RatingTables(List<BandRating> bands, double powerWatts, Set<String> rated) {
 
   private static final List<OperatingMode> MODES =
       List.of(OperatingMode.SSB, OperatingMode.CW, OperatingMode.CARRIER);
@@ -38,21 +38,22 @@ record RatingTables(List<BandRating> bands, double powerWatts, Set<String> rated
     out.append(palette.heading("Largest peak envelope power, and the part that sets it"))
         .append('\n')
         .append(limits().render());
-    List<String> unrated = unrated();
-    Paragraph.write(
-        out,
-        "",
-        0,
-        "Heat counts by average power, "
-            + modes()
-            + " of the peak; voltage and corona by its peak. Dry, clean wire in still air of 40 °C, 70 °C at"
-            + " the wire"
-            + (unrated.isEmpty()
-                ? "."
-                : "; the design states no rating for "
-                    + String.join(", ", unrated)
-                    + ", which set no limit here: add them under ratings."));
+    Paragraph.write(out, "", 0, key());
     out.append('\n');
+  }
+
+  /** What the limits count, and which parts set none. */
+  public String key() {
+    List<String> unrated = unrated();
+    return "Heat counts by average power, "
+        + modes()
+        + " of the peak; voltage and corona by its peak. Dry, clean wire in still air of 40 °C, 70 °C at"
+        + " the wire"
+        + (unrated.isEmpty()
+            ? "."
+            : "; the design states no rating for "
+                + String.join(", ", unrated)
+                + ", which set no limit here: add them under ratings.");
   }
 
   private static String modes() {
@@ -81,19 +82,39 @@ record RatingTables(List<BandRating> bands, double powerWatts, Set<String> rated
   private Table loads() {
     Table table =
         new Table().word("band").number("wires", "V peak").number("", "A rms").number("", "W/m");
-    for (String part : parts()) {
-      if (has(part, BandRating.Load::volts)) {
-        table.number(part, "V peak");
-      }
-      if (has(part, BandRating.Load::amperes)) {
-        table.number(part, "A rms");
-      }
-      if (has(part, BandRating.Load::watts)) {
-        table.number(part, "W");
-      }
-    }
+    partColumns().forEach(column -> table.number(column.get(0), column.get(1)));
     bands.forEach(band -> table.row(row(band).toArray(new String[0])));
     return table;
+  }
+
+  /** Part and unit of each column after those of the wires. */
+  private List<List<String>> partColumns() {
+    List<List<String>> columns = new ArrayList<>();
+    for (String part : parts()) {
+      if (has(part, BandRating.Load::volts)) {
+        columns.add(List.of(part, "V peak"));
+      }
+      if (has(part, BandRating.Load::amperes)) {
+        columns.add(List.of(part, "A rms"));
+      }
+      if (has(part, BandRating.Load::watts)) {
+        columns.add(List.of(part, "W"));
+      }
+    }
+    return columns;
+  }
+
+  /** Headings of {@link #loadRows}. */
+  public List<String> loadColumns() {
+    List<String> columns =
+        new ArrayList<>(List.of("band", "wires, V peak", "wires, A rms", "wires, W/m"));
+    partColumns().forEach(column -> columns.add(String.join(", ", column)));
+    return columns;
+  }
+
+  /** Loads of the parts while a steady carrier is sent, a row for each band. */
+  public List<List<String>> loadRows() {
+    return bands.stream().map(this::row).toList();
   }
 
   private boolean has(String part, Function<BandRating.Load, OptionalDouble> quantity) {
@@ -136,17 +157,36 @@ record RatingTables(List<BandRating> bands, double powerWatts, Set<String> rated
   private Table limits() {
     Table table = new Table().word("band");
     MODES.forEach(mode -> table.number(mode.label(), "W").word("set by"));
+    limitRows().forEach(row -> table.row(row.toArray(new String[0])));
+    return table;
+  }
+
+  /** Headings of {@link #limitRows}. */
+  public List<String> limitColumns() {
+    List<String> columns = new ArrayList<>(List.of("band"));
+    MODES.forEach(mode -> columns.addAll(List.of(mode.label() + ", W", "set by")));
+    return columns;
+  }
+
+  /** The largest peak envelope power in every mode and what sets it, a row for each band. */
+  public List<List<String>> limitRows() {
+    List<List<String>> rows = new ArrayList<>();
     for (BandRating band : bands) {
       List<String> row = new ArrayList<>();
       row.add(band.band());
       for (OperatingMode mode : MODES) {
         BandRating.Limit limit = band.lowest(mode);
         row.add(Numbers.significant(Math.floor(limit.envelopeWatts(mode)), 3));
-        row.add(shortName(limit.part()) + " " + limit.cause().label());
+        row.add(setBy(limit));
       }
-      table.row(row.toArray(new String[0]));
+      rows.add(row);
     }
-    return table;
+    return rows;
+  }
+
+  /** Part and cause of a limit. */
+  public static String setBy(BandRating.Limit limit) {
+    return shortName(limit.part()) + " " + limit.cause().label();
   }
 
   /** Without the arm of a wire that the feed line divides. */

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.spanwire.cli.output.BandsReport;
 import org.spanwire.cli.output.CutReport;
+import org.spanwire.cli.output.ExposureReport;
 import org.spanwire.design.Design;
 import org.spanwire.study.BandCurves;
 import org.spanwire.study.BandPortrait;
@@ -18,6 +19,7 @@ import org.spanwire.study.WorstSwrMap;
  * @param curves curves over every band, with the spreads
  * @param portraits every band at its best match
  * @param map worst SWR against two parameters, if there are such
+ * @param exposure how far people must keep away
  * @param cut lengths to cut, and trim
  * @param input what identifies the input
  */
@@ -27,6 +29,7 @@ public record DesignReport(
     List<BandCurves> curves,
     List<BandPortrait> portraits,
     Optional<WorstSwrMap> map,
+    ExposureReport exposure,
     CutReport cut,
     Input input) {
 
@@ -68,6 +71,7 @@ public record DesignReport(
             new CurrentSection(this),
             new PowerSection(this),
             new RatingSection(this),
+            new ExposureSection(this),
             new MechanicsSection(this),
             new CutSection(this),
             new ConditionSection(this));

@@ -1,8 +1,5 @@
 package org.spanwire.cli.report;
 
-import java.util.ArrayList;
-import java.util.List;
-import java.util.stream.IntStream;
 import org.apache.commons.math3.complex.Complex;
 import org.jsoup.nodes.Element;
 import org.spanwire.circuit.Mismatch;
@@ -38,38 +35,16 @@ record ImpedanceSection(DesignReport report) implements Section {
             + " Dashed circles: SWR 2 and 3 at the feedpoint.");
     Element gallery = page.gallery();
     for (BandCurves curves : report.curves()) {
-      page.picture(
-          gallery,
-          new SmithChart("Impedance, " + curves.band().name(), reference, traces(curves)),
-          curves.band().name(),
-          "");
+      page.picture(gallery, SmithChart.of(curves, reference), curves.band().name(), "");
     }
     table(page, reference);
-  }
-
-  private static List<SmithChart.Trace> traces(BandCurves curves) {
-    List<SmithChart.Trace> traces = new ArrayList<>();
-    traces.add(inBand(curves, curves.nominal()));
-    curves.extremes().forEach(curve -> traces.add(inBand(curves, curve)));
-    return traces;
-  }
-
-  private static SmithChart.Trace inBand(BandCurves curves, BandCurves.Curve curve) {
-    List<Integer> inside =
-        IntStream.range(0, curves.frequenciesHz().size())
-            .filter(i -> curves.band().contains(curves.frequenciesHz().get(i)))
-            .boxed()
-            .toList();
-    return new SmithChart.Trace(
-        inside.stream().map(curves.frequenciesHz()::get).toList(),
-        inside.stream().map(curve.feedpoint()::get).toList());
   }
 
   private void table(Page page, double reference) {
     Page.TableRows rows =
         page.table("Impedance at the feedpoint, ohm", "band", "low edge", "middle", "high edge");
     for (BandCurves curves : report.curves()) {
-      SmithChart.Trace trace = inBand(curves, curves.nominal());
+      SmithChart.Trace trace = SmithChart.of(curves, reference).traces().get(0);
       int last = trace.reflections().size() - 1;
       rows.bandRow(
           curves.band().name(),

@@ -1,15 +1,15 @@
 package org.spanwire.cli.report;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.spanwire.circuit.bench.OperatingMode;
 import org.spanwire.cli.output.Numbers;
-import org.spanwire.geometry.Feed;
-import org.spanwire.practice.Corona;
+import org.spanwire.cli.output.RatingTables;
 import org.spanwire.practice.Ratings;
-import org.spanwire.practice.WireCooling;
 import org.spanwire.study.BandPortrait;
+import org.spanwire.study.BandRating;
 
 /**
  * Voltages, currents and limits.
@@ -30,87 +30,72 @@ record RatingSection(DesignReport report) implements Section {
     return "Voltages, currents and limits";
   }
 
-  private static Ratings.Limit lowest(BandPortrait portrait, OperatingMode mode) {
-    return portrait.ratings().limits(PLACES, Corona.WEATHERED, WireCooling.SUMMER, mode).get(0);
-  }
-
-  /** The lowest limit that the wires set over all bands, in words. */
+  /** The lowest limit over all bands for a steady carrier, in words. */
   static Optional<String> limit(DesignReport report) {
-    return report.portraits().stream()
-        .min(
-            Comparator.comparingDouble(
-                p -> lowest(p, OperatingMode.CARRIER).envelopeWatts(OperatingMode.CARRIER)))
+    OperatingMode carrier = OperatingMode.CARRIER;
+    return report.bands().ratings().stream()
+        .min(Comparator.comparingDouble(band -> band.lowest(carrier).envelopeWatts(carrier)))
         .map(
-            p -> {
-              Ratings.Limit limit = lowest(p, OperatingMode.CARRIER);
-              return watts(limit.envelopeWatts(OperatingMode.CARRIER))
-                  + " into the antenna on "
-                  + p.band()
-                  + " ("
-                  + cause(limit)
-                  + ", continuous carrier); parts of the feed chain usually bear less";
+            band -> {
+              BandRating.Limit limit = band.lowest(carrier);
+              return Numbers.significant(Math.floor(limit.envelopeWatts(carrier)), 3)
+                  + " W of steady carrier, by "
+                  + RatingTables.setBy(limit)
+                  + " on "
+                  + band.band();
             });
-  }
-
-  private static String cause(Ratings.Limit limit) {
-    return (limit.cause() == Ratings.Limit.Cause.CORONA ? "corona" : "heat")
-        + " on "
-        + limit.part();
-  }
-
-  private static String watts(double watts) {
-    return Double.isInfinite(watts)
-        ? "none"
-        : watts >= 10_000
-            ? Numbers.significant(watts / 1000, 2) + " kW"
-            : Numbers.significant(watts, 2) + " W";
   }
 
   @Override
   public void write(Page page) {
+    RatingTables ratings = report.bands().ratingTables().orElseThrow();
     page.paragraph(
-        "At the best match of each band and the power that the feed chain delivers there. Voltages"
-            + " of wires are those against the ground, to some percent over soil. The limit is that of"
-            + " the wires alone, by corona on a weathered wire or by heat in still summer air, as the"
-            + " average power of a continuous carrier into the antenna.");
-    Page.TableRows rows =
-        page.table(
-            "Voltage and current, rms",
-            "band",
-            "into the antenna",
-            "feedpoint",
-            "feedpoint",
-            "highest on wire",
-            "peak",
-            "where",
-            "largest current",
-            "wires' limit",
-            "set by");
-    for (BandPortrait portrait : report.portraits()) {
-      row(rows, portrait);
-    }
+        "The transmitter's power goes into the feed chain as through a tuner without loss, so a"
+            + " mismatch spares no part.");
+    table(
+        page,
+        "What the parts bear while a steady carrier of "
+            + Numbers.significant(report.bands().powerWatts(), 6)
+            + " W is sent",
+        ratings.loadColumns(),
+        ratings.loadRows());
+    table(
+        page,
+        "Largest peak envelope power, and the part that sets it",
+        ratings.limitColumns(),
+        ratings.limitRows());
+    page.paragraph(ratings.key());
+    places(page);
   }
 
-  private void row(Page.TableRows rows, BandPortrait portrait) {
-    List<Ratings.Place> places = portrait.ratings().places(PLACES);
-    Ratings.Place volts =
-        places.stream().max(Comparator.comparingDouble(Ratings.Place::volts)).orElseThrow();
-    double amperes = places.stream().mapToDouble(Ratings.Place::amperes).max().orElseThrow();
-    Ratings.Limit limit = lowest(portrait, OperatingMode.CARRIER);
-    Feed feed = report.design().antenna().feeds().get(0);
-    double resistance = portrait.operation().feed(feed.name()).impedance().getReal();
-    double current = Math.sqrt(portrait.deliveredWatts() / resistance);
-    double voltage = current * portrait.operation().feed(feed.name()).impedance().abs();
-    rows.bandRow(
-        portrait.band(),
-        watts(portrait.deliveredWatts()),
-        Numbers.significant(voltage, 3) + " V",
-        Numbers.significant(current, 3) + " A",
-        Numbers.significant(volts.volts(), 3) + " V",
-        Numbers.significant(volts.peakVolts(), 3) + " V",
-        volts.wire() + ", " + Numbers.fixed(volts.distance(), 1) + " m",
-        Numbers.significant(amperes, 3) + " A",
-        watts(limit.envelopeWatts(OperatingMode.CARRIER)),
-        cause(limit));
+  private static void table(
+      Page page, String caption, List<String> columns, List<List<String>> cells) {
+    Page.TableRows rows = page.table(caption, columns.toArray(new String[0]));
+    cells.forEach(row -> rows.bandRow(row.toArray(new String[0])));
+  }
+
+  /** Where on the wires the voltage is highest; without a tuner. */
+  private void places(Page page) {
+    List<List<String>> cells = new ArrayList<>();
+    for (BandPortrait portrait : report.portraits()) {
+      Ratings.Place highest =
+          portrait.ratings().places(PLACES).stream()
+              .max(Comparator.comparingDouble(Ratings.Place::volts))
+              .orElseThrow();
+      cells.add(
+          List.of(
+              portrait.band(),
+              Numbers.fixed(portrait.deliveredWatts(), 1),
+              Numbers.fixed(highest.volts(), 0),
+              Numbers.fixed(highest.peakVolts(), 0),
+              highest.wire(),
+              Numbers.fixed(highest.distance(), 1)));
+    }
+    table(
+        page,
+        "Highest voltage on the wires at the best match, without a tuner",
+        List.of(
+            "band", "into the antenna, W", "V rms", "V peak", "on wire", "m from its first point"),
+        cells);
   }
 }

@@ -2,6 +2,7 @@ package org.spanwire.cli.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.jsoup.nodes.Element;
 import org.spanwire.cli.output.BandsReport;
@@ -48,7 +49,9 @@ record SummarySection(DesignReport report) implements Section {
         "power",
         Numbers.significant(report.bands().powerWatts(), 6) + " W from the transmitter");
     Page.term(terms, "gets hottest", hottest(summary));
-    RatingSection.limit(report).ifPresent(limit -> Page.term(terms, "wire's own limit", limit));
+    RatingSection.limit(report).ifPresent(limit -> Page.term(terms, "limits the power", limit));
+    ExposureSection.distances(report)
+        .forEach((floor, distances) -> Page.term(terms, floor, distances));
     Page.term(terms, "cut", cut());
     trim().ifPresent(trim -> Page.term(terms, "trim", trim));
     table(page);
@@ -95,7 +98,7 @@ record SummarySection(DesignReport report) implements Section {
         .collect(Collectors.joining("; "));
   }
 
-  private java.util.Optional<String> trim() {
+  private Optional<String> trim() {
     String words =
         report.cut().rows().stream()
             .filter(row -> row.effect().isPresent())
@@ -106,8 +109,8 @@ record SummarySection(DesignReport report) implements Section {
                         + Numbers.significant(row.effect().get().hertzPerMetre() / 1e5, 3))
             .collect(Collectors.joining(", "));
     return words.isEmpty()
-        ? java.util.Optional.empty()
-        : java.util.Optional.of("kHz up for each cm of wire taken off: " + words);
+        ? Optional.empty()
+        : Optional.of("kHz up for each cm of wire taken off: " + words);
   }
 
   private static String sentence(String text) {
