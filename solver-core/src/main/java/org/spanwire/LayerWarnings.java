@@ -1,5 +1,7 @@
 package org.spanwire;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.List;
 import java.util.Locale;
 import org.apache.commons.math3.complex.Complex;
@@ -28,25 +30,31 @@ final class LayerWarnings {
     // A surface higher by d turns the phase by 2kd.
     double higher =
         real.divide(bare).getArgument() / (2 * PhysicalConstants.wavenumber(frequencyHz));
-    boolean above = layer.place() == SoilLayer.Place.ON_THE_SOIL;
     return new Warning(
-        above ? "snow-over-soil" : "layered-soil",
+        layer.place() == SoilLayer.Place.ON_THE_SOIL ? "snow-over-soil" : "layered-soil",
         String.format(
             Locale.ROOT,
-            "%s relative permittivity %.3g, conductivity %.2g S/m, is left out of the model;"
-                + " straight up the reflection coefficient is %.3f with it and %.3f without, its"
-                + " phase as if the surface lay %.2g m %s (plane wave, Wait 1962; low wires may"
-                + " feel more): solve with the wires so much %s too",
-            above
-                ? "a layer of " + metres(layer.metres()) + " on the soil,"
-                : "the ground below " + metres(layer.metres()) + ",",
+            "%s of relative permittivity %.3g%s left out; at %s straight up |reflection| is %.2f with"
+                + " it, %.2f without, as if the surface lay %s %s (plane wave, Wait 1962; low wires may"
+                + " feel more); solve with the wires so much %s too",
+            layer.place() == SoilLayer.Place.ON_THE_SOIL
+                ? "layer of " + metres(layer.metres()) + " on the soil,"
+                : "ground below " + metres(layer.metres()) + ",",
             layer.relativePermittivity(),
-            layer.conductivity(),
+            layer.conductivity() == 0
+                ? ","
+                : String.format(Locale.ROOT, ", %.2g S/m,", layer.conductivity()),
+            new Quantity(frequencyHz, Dimension.FREQUENCY),
             real.abs(),
             bare.abs(),
-            Math.abs(higher),
+            metres(rounded(Math.abs(higher))),
             higher < 0 ? "lower" : "higher",
             higher < 0 ? "higher" : "lower"));
+  }
+
+  /** Two digits. */
+  private static double rounded(double value) {
+    return new BigDecimal(value, new MathContext(2)).doubleValue();
   }
 
   private static Quantity metres(double length) {
