@@ -57,7 +57,10 @@ class SoilTableAndLayersTest {
         .extracting(Warning::name)
         .containsExactly("snow-over-soil", "layered-soil");
     assertThat(warnings.get(0).message())
-        .contains("layer of 800 mm on the soil, of relative permittivity 1.57, left out; at 7.1 MHz", "Wait 1962", "mm higher");
+        .contains(
+            "layer of 800 mm on the soil, of relative permittivity 1.57, left out; at 7.1 MHz",
+            "Wait 1962",
+            "mm higher");
     assertThat(solution.impedance())
         .isEqualTo(new Solver().solve(over(Soil.of(13, 0.005)), 7.1e6).impedance());
   }
