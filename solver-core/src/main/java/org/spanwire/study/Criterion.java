@@ -30,27 +30,27 @@ record Criterion(Requirement requirement, int range, int ratio) {
       List<ToDoubleFunction<Solution>> decibels,
       List<Requirement> unknown) {
 
-    /** The design's requirements, or without any SWR of at most 2 and 3 on its bands. */
+    /** The design's requirements, or without any that is judged here SWR of at most 2 and 3. */
     static Set of(Design design) {
       List<FrequencyRange> ranges = new ArrayList<>();
       design.bands().forEach(b -> ranges.add(new FrequencyRange(b.lowHz(), b.highHz())));
       Set set = new Set(new ArrayList<>(), ranges, new ArrayList<>(), new ArrayList<>());
       List<Requirement> wanted = new ArrayList<>(design.requirements());
       wanted.removeIf(Requirement.MinimumYield.class::isInstance);
-      if (wanted.isEmpty()) {
+      wanted.forEach(set::add);
+      if (set.all.isEmpty()) {
         for (Verdict verdict : List.of(Verdict.DIRECT, Verdict.TUNABLE)) {
           design
               .bands()
               .forEach(
                   band ->
-                      wanted.add(
+                      set.add(
                           new Requirement.MaximumSwr(
                               new Requirement.InBand(band),
                               verdict.limit(),
                               Requirement.Plane.TRANSMITTER)));
         }
       }
-      wanted.forEach(set::add);
       return set;
     }
 

@@ -38,6 +38,8 @@ public record OptimizeReport(
   /** Whether a candidate is as good as the best. */
   boolean isTie(OptimizeResult.Candidate candidate) {
     return result.candidates().size() > 1
+        && result.candidates().get(1).cost() - result.candidates().get(0).cost()
+            <= OptimizeResult.TIE
         && candidate.cost() - result.candidates().get(0).cost() <= OptimizeResult.TIE;
   }
 

@@ -63,15 +63,15 @@ public record YieldReport(
           + Numbers.significant(gain.elevationDegrees(), 4)
           + " deg";
     }
-    return requirement instanceof Requirement.MinimumEfficiency efficiency
-        ? scope
-            + ": efficiency >= "
-            + Numbers.fixed(10 * Math.log10(efficiency.minimum()), 1)
-            + " dB"
-        : scope
-            + (requirement instanceof Requirement.MinimumBandwidth
-                ? ": bandwidth"
-                : ": distance to keep");
+    if (requirement instanceof Requirement.MinimumEfficiency efficiency) {
+      return scope
+          + ": efficiency >= "
+          + Numbers.fixed(10 * Math.log10(efficiency.minimum()), 1)
+          + " dB";
+    }
+    return requirement instanceof Requirement.MinimumBandwidth
+        ? scope + ": bandwidth"
+        : scope + ": distance to keep";
   }
 
   private static String word(Enum<?> value) {
