@@ -20,6 +20,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.spanwire.design.DesignReader;
 
 /** {@code spanwire check} as a build server runs it. */
 class CheckTest {
@@ -44,8 +45,14 @@ class CheckTest {
 
   @TempDir private Path directory;
 
+  /** Those that promise something. */
   static List<Path> examples() throws IOException {
-    return Run.examples();
+    List<Path> promising =
+        Run.examples().stream()
+            .filter(example -> !DesignReader.read(example).requirements().isEmpty())
+            .toList();
+    assertThat(promising).hasSizeGreaterThanOrEqualTo(4);
+    return promising;
   }
 
   private Path file(String name, String text) throws IOException {
