@@ -189,7 +189,7 @@ final class FitText {
             + Numbers.significant(result.modelError(), 2));
     Conditions.line(
         out,
-        "taken as known",
-        "all parameters that are not listed, and the chain between the antenna and the instrument");
+        "known",
+        "taken to be right: all parameters that are not listed, and the chain between antenna and instrument");
   }
 }
