@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.function.ToDoubleFunction;
 import org.spanwire.internal.math.Parallel;
 import org.spanwire.internal.moment.MomentFamily;
 
@@ -22,22 +23,31 @@ public final class SolutionFamily {
   private final Solver solver;
   private final Antenna antenna;
   private final double[] lifts;
+  private final ToDoubleFunction<Solution> relativeError;
   private final List<MomentFamily> levels = new ArrayList<>();
   private final Map<Place, SolvedAntenna> solved = new HashMap<>();
 
   /** A frequency in hertz and a lift in metres. */
   private record Place(double frequencyHz, double lift) {}
 
-  private SolutionFamily(Solver solver, Antenna antenna, double[] lifts) {
+  private SolutionFamily(
+      Solver solver, Antenna antenna, double[] lifts, ToDoubleFunction<Solution> relativeError) {
+    this.relativeError = relativeError;
     this.solver = solver;
     this.antenna = antenna;
     this.lifts = lifts;
   }
 
   static SolutionFamily of(
-      Solver solver, Antenna antenna, double[] frequenciesHz, double[] lifts, int threads) {
+      Solver solver,
+      Antenna antenna,
+      double[] frequenciesHz,
+      double[] lifts,
+      int threads,
+      ToDoubleFunction<Solution> relativeError) {
     SolutionFamily family =
-        new SolutionFamily(solver, antenna, Arrays.stream(lifts).sorted().distinct().toArray());
+        new SolutionFamily(
+            solver, antenna, Arrays.stream(lifts).sorted().distinct().toArray(), relativeError);
     double[] frequencies = Arrays.stream(frequenciesHz).sorted().distinct().toArray();
     solver.check(antenna.lifted(family.lifts[0]), frequencies[0]);
     family.fill(frequencies, threads);
@@ -92,18 +102,25 @@ public final class SolutionFamily {
 
   /** Keeps what is good enough and returns the rest. */
   private List<Place> solve(List<MomentFamily> meshes, List<Place> places, int level, int threads) {
-    List<Callable<SolvedAntenna>> tasks = new ArrayList<>();
-    places.forEach(p -> tasks.add(() -> solve(meshes, p.frequencyHz, p.lift, level)));
-    List<SolvedAntenna> found = Parallel.run(threads, tasks);
+    List<Callable<Judged>> tasks = new ArrayList<>();
+    places.forEach(p -> tasks.add(() -> judge(solve(meshes, p.frequencyHz, p.lift, level))));
+    List<Judged> found = Parallel.run(threads, tasks);
     List<Place> coarse = new ArrayList<>();
     for (int i = 0; i < places.size(); i++) {
-      if (solver.isGoodEnough(found.get(i), level)) {
-        solved.put(places.get(i), found.get(i));
+      SolvedAntenna solution = found.get(i).solution;
+      if (solver.isGoodEnough(solution, found.get(i).relativeError, level)) {
+        solved.put(places.get(i), solution);
       } else {
         coarse.add(places.get(i));
       }
     }
     return coarse;
+  }
+
+  private record Judged(SolvedAntenna solution, double relativeError) {}
+
+  private Judged judge(SolvedAntenna solution) {
+    return new Judged(solution, relativeError.applyAsDouble(solution));
   }
 
   private SolvedAntenna solve(
@@ -142,7 +159,7 @@ public final class SolutionFamily {
     for (MomentFamily moments : levels) {
       if (moments.covers(frequencyHz, lift)) {
         SolvedAntenna found = solver.solved(antenna, moments, frequencyHz, lift);
-        if (solver.isGoodEnough(found)) {
+        if (solver.isGoodEnough(found, relativeError.applyAsDouble(found))) {
           return found;
         }
       }

@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import org.spanwire.geometry.GeometryException;
 import org.spanwire.geometry.Position;
@@ -96,7 +97,7 @@ public final class Solver {
     requireFeed(antenna);
     for (int level = firstLevel(); ; level++) {
       SolvedAntenna solved = solved(antenna, frequencyHz, level);
-      if (isGoodEnough(solved, level)) {
+      if (isGoodEnough(solved, solved.relativeError(), level)) {
         return solved;
       }
     }
@@ -133,8 +134,23 @@ public final class Solver {
    */
   public SolutionFamily family(
       Antenna antenna, double[] frequenciesHz, double[] lifts, int threads) {
+    return family(antenna, frequenciesHz, lifts, threads, s -> ((SolvedAntenna) s).relativeError());
+  }
+
+  /**
+   * The same with a judge of one's own, for antennas that are not driven as stated.
+   *
+   * @param relativeError error of a solution that is to be below the wanted tolerance, from what
+   *     the solution states of its own; called by several threads
+   */
+  public SolutionFamily family(
+      Antenna antenna,
+      double[] frequenciesHz,
+      double[] lifts,
+      int threads,
+      ToDoubleFunction<Solution> relativeError) {
     requireFeed(antenna);
-    return SolutionFamily.of(this, antenna, frequenciesHz, lifts, threads);
+    return SolutionFamily.of(this, antenna, frequenciesHz, lifts, threads, relativeError);
   }
 
   private static void requireFeed(Antenna antenna) {
@@ -204,8 +220,8 @@ public final class Solver {
   }
 
   /** Whether a solution reaches the wanted tolerance: then the watch is told of it. */
-  boolean isGoodEnough(SolvedAntenna solved) {
-    boolean reaches = solved.relativeError() <= options.tolerance();
+  boolean isGoodEnough(SolvedAntenna solved, double relativeError) {
+    boolean reaches = relativeError <= options.tolerance();
     if (reaches) {
       watch.solved(solved.frequencyHz(), solved.unknowns());
     }
@@ -213,8 +229,8 @@ public final class Solver {
   }
 
   /** The same, but refuses where no finer mesh is left. */
-  boolean isGoodEnough(SolvedAntenna solved, int level) {
-    if (isGoodEnough(solved)) {
+  boolean isGoodEnough(SolvedAntenna solved, double relativeError, int level) {
+    if (isGoodEnough(solved, relativeError)) {
       return true;
     }
     if (level < MeshDensity.FINEST_LEVEL) {
@@ -225,12 +241,12 @@ public final class Solver {
             Locale.ROOT,
             "relative error %.2g of the feed impedance at %.6g MHz is above the wanted tolerance %.2g;"
                 + " ask for a larger tolerance",
-            solved.relativeError(),
+            relativeError,
             solved.frequencyHz() * 1e-6,
             options.tolerance()),
         solved.frequencyHz(),
         options.tolerance(),
-        solved.relativeError());
+        relativeError);
   }
 
   void goOn() {

@@ -1,23 +1,23 @@
 package org.spanwire.study;
 
-import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.Callable;
+import java.util.concurrent.ConcurrentHashMap;
+import org.spanwire.Solution;
 import org.spanwire.SolutionFamily;
 import org.spanwire.Solver;
 
 /**
  * An installation solved at many frequencies from few meshes; every operation equals that of {@link
- * Installation#solve} within the solver's tolerance. Safe for use by several threads.
+ * Installation#solve} within the solver's tolerance. The meshes are judged by the error behind the
+ * feed chain, as the antenna is driven there. Safe for use by several threads.
  */
 final class InstallationFamily {
 
   private final Installation installation;
   private final Solver solver;
-  private final List<SolutionFamily> families = new ArrayList<>();
-  private final Map<Double, Operation> solved = new HashMap<>();
+  private final SolutionFamily family;
+  private final Map<Double, Operation> solved = new ConcurrentHashMap<>();
 
   /**
    * Solves.
@@ -30,36 +30,20 @@ final class InstallationFamily {
       Installation installation, Solver solver, List<Double> frequenciesHz, int threads) {
     this.installation = installation;
     this.solver = solver;
-    List<Double> left = frequenciesHz.stream().distinct().toList();
-    Solver asked = solver;
-    try (Workers workers = new Workers(threads)) {
-      while (!left.isEmpty()) {
-        double[] frequencies = left.stream().mapToDouble(Double::doubleValue).toArray();
-        families.add(asked.family(installation.modelled(), frequencies, new double[1], threads));
-        Operation worst = solve(left, workers);
-        left = left.stream().filter(f -> !solved.containsKey(f)).toList();
-        if (!left.isEmpty()) {
-          asked = installation.tighter(solver, asked, families.size(), worst);
-        }
-      }
-    }
+    double[] frequencies = frequenciesHz.stream().mapToDouble(Double::doubleValue).toArray();
+    family =
+        solver.family(
+            installation.modelled(), frequencies, new double[1], threads, this::relativeError);
   }
 
-  /** Solves with the last family, keeps what is good enough and returns the worst of all. */
-  private Operation solve(List<Double> frequencies, Workers workers) {
-    SolutionFamily family = families.get(families.size() - 1);
-    List<Callable<Operation>> tasks = new ArrayList<>();
-    frequencies.forEach(f -> tasks.add(() -> installation.operate(family.at(f)).operation()));
-    Operation worst = null;
-    for (Operation operation : workers.run(tasks)) {
-      if (operation.relativeError() <= solver.options().tolerance()) {
-        solved.put(operation.solution().frequencyHz(), operation);
-      }
-      if (worst == null || operation.relativeError() > worst.relativeError()) {
-        worst = operation;
-      }
+  /** Of the operation that a solution leads to, which is kept if it is good enough. */
+  private double relativeError(Solution solution) {
+    Operation operation = installation.operate(solution).operation();
+    double error = operation.relativeError();
+    if (error <= solver.options().tolerance()) {
+      solved.put(solution.frequencyHz(), operation);
     }
-    return worst;
+    return error;
   }
 
   /**
@@ -67,16 +51,12 @@ final class InstallationFamily {
    * them cost little.
    */
   Operation at(double frequencyHz) {
-    Operation known = solved.get(frequencyHz);
-    if (known != null) {
-      return known;
-    }
-    for (SolutionFamily family : families) {
-      Operation found = installation.operate(family.at(frequencyHz)).operation();
-      if (found.relativeError() <= solver.options().tolerance()) {
-        return found;
+    if (!solved.containsKey(frequencyHz)) {
+      double error = relativeError(family.at(frequencyHz));
+      if (!(error <= solver.options().tolerance())) {
+        solved.put(frequencyHz, installation.solve(solver, frequencyHz));
       }
     }
-    return installation.solve(solver, frequencyHz);
+    return solved.get(frequencyHz);
   }
 }
