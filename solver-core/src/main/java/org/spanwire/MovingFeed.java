@@ -149,6 +149,11 @@ public final class MovingFeed {
     return places.stream().mapToDouble(place -> place.distanceAlong(length)).toArray();
   }
 
+  /** Whether a lift in metres is at least the lowest of those asked for. */
+  public boolean covers(double liftMetres) {
+    return liftMetres >= lowestLift;
+  }
+
   /**
    * Input impedances with the feed at every place, in the order of the places.
    *
@@ -160,7 +165,7 @@ public final class MovingFeed {
    */
   public List<Optional<InputImpedance>> solve(double frequencyHz, double liftMetres) {
     double highestHz = frequenciesHz[frequenciesHz.length - 1];
-    if (!(frequencyHz > 0 && frequencyHz <= highestHz && liftMetres >= lowestLift)) {
+    if (!(frequencyHz > 0 && frequencyHz <= highestHz && covers(liftMetres))) {
       throw new IllegalArgumentException(
           "frequency " + frequencyHz + " Hz and lift " + liftMetres + " m were not asked for");
     }

@@ -1,6 +1,7 @@
 package org.spanwire.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.withinPercentage;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -97,19 +98,22 @@ class SweepTest {
     assertThat(lines.get(2)).startsWith("8.0,0.2,1.41E7,");
     assertThat(lines.get(3)).startsWith("8.0,0.30000000000000004,7100000.0,");
     assertThat(lines.get(7)).startsWith("9.0,0.2,7100000.0,");
-    assertThat(lines.get(1).split(",")[3])
-        .isEqualTo(
-            Run.of(
-                    "solve",
-                    design.toString(),
-                    "--set=height=8m",
-                    "--set=offset=20%",
-                    "--format=csv")
-                .out()
-                .lines()
-                .toList()
-                .get(1)
-                .split(",")[2]);
+    // One mesh for all places and one for each place agree within the tolerances of both.
+    assertThat(Double.parseDouble(lines.get(1).split(",")[3]))
+        .isCloseTo(
+            Double.parseDouble(
+                Run.of(
+                        "solve",
+                        design.toString(),
+                        "--set=height=8m",
+                        "--set=offset=20%",
+                        "--format=csv")
+                    .out()
+                    .lines()
+                    .toList()
+                    .get(1)
+                    .split(",")[2]),
+            withinPercentage(0.2));
   }
 
   /**
@@ -126,8 +130,8 @@ class SweepTest {
   @Test
   void tellsTheCostBeforeItStarts() {
     assertThat(map(directory.resolve("map.csv")).err())
-        .contains("points x frequencies = rows: 9 x 2 = 18; solves to do: 18")
-        .contains("one solve takes", "for the rest");
+        .contains("points x frequencies = rows: 9 x 2 = 18; solves to do: 6")
+        .contains("one solve takes", "at most for all");
   }
 
   @Test

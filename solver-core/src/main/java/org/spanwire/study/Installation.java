@@ -21,6 +21,7 @@ import org.spanwire.geometry.Feed;
 import org.spanwire.geometry.Point;
 import org.spanwire.geometry.Wire;
 import org.spanwire.result.CurrentSample;
+import org.spanwire.result.InputImpedance;
 import org.spanwire.result.Warning;
 
 /**
@@ -238,6 +239,19 @@ public final class Installation {
     Operation operation = withoutLine(solution);
     Complex impedance = operation.feeds().get(0).impedance();
     return new FeedLineCircuit.Solved(operation, NPort.load(impedance, ONE_PORT_REFERENCE));
+  }
+
+  /**
+   * What the only feed of an antenna without a feed line shows for an impedance that is known
+   * already.
+   */
+  SolvedFeed seen(InputImpedance z, double frequencyHz) {
+    Feed feed = antenna.feeds().get(0);
+    double gap =
+        feed.gap()
+            .orElseGet(() -> 4 * antenna.wire(feed.wire()).orElseThrow().conductor().radius());
+    ChainState state = chain.chain().at(frequencyHz, z.ohm());
+    return new SolvedFeed(feed.name(), z.ohm(), z.errorOhm(), gap, chain.planes(state));
   }
 
   private Operation withoutLine(Solution solution) {

@@ -32,7 +32,7 @@ record RowByRow(Solver solver) implements SweepPlan {
     return solved;
   }
 
-  private SweepRow solve(Sweep sweep, long row) {
+  SweepRow solve(Sweep sweep, long row) {
     double frequency = sweep.frequencyHz(row);
     try {
       Design design = sweep.design(row);

@@ -4,7 +4,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
@@ -25,6 +24,9 @@ public record Sweep(
 
   /** Blocks that may wait for their turn, per thread. */
   private static final int WAITING_PER_THREAD = 16;
+
+  /** Rows that may wait, unless a block alone has more. */
+  private static final long MOST_WAITING = 1 << 17;
 
   /** Takes copies and checks the size. */
   public Sweep {
@@ -79,22 +81,27 @@ public record Sweep(
    * @param threads number of threads; the results do not depend on it
    */
   public void run(SweepPlan plan, RowRange rows, int threads, Consumer<SweepRow> sink) {
+    long size = plan.blockRows(this);
+    long blocks = rows.count() == 0 ? 0 : (rows.end() - 1) / size - rows.first() / size + 1;
+    if (blocks <= 2L * threads) {
+      blocks(size, rows).forEach(block -> plan.solve(this, block, threads).forEach(sink));
+      return;
+    }
+    long waiting = Math.max(1, Math.min((long) threads * WAITING_PER_THREAD, MOST_WAITING / size));
     try (Workers workers = new Workers(threads)) {
       workers.stream(
-          blocks(plan, rows),
-          threads * WAITING_PER_THREAD,
+          blocks(size, rows).map(block -> () -> plan.solve(this, block)),
+          (int) waiting,
           (List<SweepRow> solved) -> solved.forEach(sink));
     }
   }
 
-  private Stream<Callable<List<SweepRow>>> blocks(SweepPlan plan, RowRange rows) {
-    long size = plan.blockRows(this);
+  private static Stream<RowRange> blocks(long size, RowRange rows) {
     return LongStream.range(rows.first() / size, (rows.end() + size - 1) / size)
         .mapToObj(
-            block -> {
-              long first = Math.max(rows.first(), block * size);
-              long end = Math.min(rows.end(), (block + 1) * size);
-              return () -> plan.solve(this, new RowRange(first, end));
-            });
+            block ->
+                new RowRange(
+                    Math.max(rows.first(), block * size),
+                    Math.min(rows.end(), (block + 1) * size)));
   }
 }

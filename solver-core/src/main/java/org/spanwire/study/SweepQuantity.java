@@ -29,6 +29,11 @@ public enum SweepQuantity {
     this.columns = List.of(columns);
   }
 
+  /** Whether it takes a solution of the antenna, more than the feedpoint's impedance. */
+  boolean needsField() {
+    return this == GAIN || this == EFFICIENCY || this == UNKNOWNS;
+  }
+
   /** The word that asks for it. */
   public String label() {
     return label;

@@ -58,9 +58,10 @@ public record SweepRequest(
    */
   List<Double> values(Operation operation) {
     Solution solution = operation.solution();
+    SolvedFeed solved = operation.feed(feed);
     List<Double> values = new ArrayList<>();
     for (SweepQuantity quantity : quantities) {
-      values.addAll(values(quantity, operation));
+      values.addAll(quantity.needsField() ? values(quantity, solution) : values(quantity, solved));
     }
     for (double elevation : elevationsDegrees) {
       if (azimuthsDegrees.isEmpty()) {
@@ -73,9 +74,19 @@ public record SweepRequest(
     return values;
   }
 
-  private List<Double> values(SweepQuantity quantity, Operation operation) {
-    SolvedFeed solved = operation.feed(feed);
-    Solution solution = operation.solution();
+  /** Whether more than the feedpoint's impedance is asked for. */
+  boolean needsField() {
+    return !elevationsDegrees.isEmpty() || quantities.stream().anyMatch(SweepQuantity::needsField);
+  }
+
+  /** The same for a feed alone, if {@link #needsField} does not hold. */
+  List<Double> values(SolvedFeed solved) {
+    List<Double> values = new ArrayList<>();
+    quantities.forEach(quantity -> values.addAll(values(quantity, solved)));
+    return values;
+  }
+
+  private List<Double> values(SweepQuantity quantity, SolvedFeed solved) {
     return switch (quantity) {
       case IMPEDANCE -> {
         Complex z = solved.at(plane).impedance();
@@ -85,6 +96,12 @@ public record SweepRequest(
       case SWR -> List.of(solved.at(plane).swr());
       case RETURN_LOSS -> List.of(solved.at(plane).returnLossDb());
       case MISMATCH_LOSS -> List.of(solved.at(plane).mismatchLossDb());
+      case GAIN, EFFICIENCY, UNKNOWNS -> throw new IllegalArgumentException(quantity.label());
+    };
+  }
+
+  private static List<Double> values(SweepQuantity quantity, Solution solution) {
+    return switch (quantity) {
       case GAIN -> {
         PeakGain peak = solution.peakGain();
         yield List.of(
@@ -94,6 +111,8 @@ public record SweepRequest(
       }
       case EFFICIENCY -> List.of(solution.radiationEfficiency());
       case UNKNOWNS -> List.of((double) solution.unknowns());
+      case IMPEDANCE, IMPEDANCE_ERROR, SWR, RETURN_LOSS, MISMATCH_LOSS ->
+          throw new IllegalArgumentException(quantity.label());
     };
   }
 }

@@ -152,6 +152,11 @@ public final class SweepCommand implements Runnable {
           "Solve the K-th of N parts only; auto: as the job-array scheduler says, auto/N where it does not tell N.")
   private Optional<String> shard;
 
+  @Option(
+      names = "--cost",
+      description = "Say how many solves the sweep takes and how long at most, and stop.")
+  private boolean cost;
+
   @Override
   public void run() {
     output.check(design.file());
@@ -171,11 +176,15 @@ public final class SweepCommand implements Runnable {
     SweepRun run =
         new SweepRun(
             sweep,
-            SweepPlan.rowByRow(design.solver()),
+            SweepPlan.shared(sweep, design.solver()),
             sweep.rows().part(part.index(), part.count()),
             design.threads(),
             spec.commandLine().getErr(),
             plot.wanted() ? drawn::add : row -> {});
+    if (cost) {
+      run.announce(run.rows());
+      return;
+    }
     SweepDestination destination = new SweepDestination(sweep, design, output);
     if (output.format() == Format.CSV && output.file().isPresent()) {
       refuseToOverwrite();

@@ -5,6 +5,7 @@ import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import org.spanwire.study.RowRange;
 import org.spanwire.study.Sweep;
@@ -30,10 +31,11 @@ record SweepRun(
     PrintWriter err,
     Consumer<SweepRow> seen) {
 
-  /**
-   * Blocks solved before the one that is timed: the first ones pay for the start of the program.
-   */
-  private static final int WARM_BLOCKS = 4;
+  /** Solves before the one that is timed: the first ones pay for the start of the program. */
+  private static final int WARM_SOLVES = 4;
+
+  /** So few solves are done before they are estimated. */
+  private static final int FEW_SOLVES = 5;
 
   /** Takes rows in order. */
   @FunctionalInterface
@@ -50,20 +52,10 @@ record SweepRun(
     Failures failures = new Failures();
     RowRange left = new RowRange(from, rows.end());
     announce(left);
-    RowRange warm = blocks(left, WARM_BLOCKS);
-    sweep.run(plan, warm, 1, row -> accept(row, sink, failures));
-    RowRange timed = blocks(new RowRange(warm.end(), left.end()), 1);
-    long start = System.nanoTime();
-    sweep.run(plan, timed, 1, row -> accept(row, sink, failures));
-    double seconds = (System.nanoTime() - start) * 1e-9;
-    RowRange rest = new RowRange(timed.end(), left.end());
-    if (failures.rowsWithout == 0) {
-      estimate(seconds, timed, rest);
-    }
-    try (SweepProgress progress = SweepProgress.over(rest.count())) {
+    try (SweepProgress progress = SweepProgress.over(left.count())) {
       sweep.run(
           plan,
-          rest,
+          left,
           threads,
           row -> {
             accept(row, sink, failures);
@@ -71,13 +63,6 @@ record SweepRun(
           });
     }
     failures.tell();
-  }
-
-  /** The first blocks of a range, or what there is of them. */
-  private RowRange blocks(RowRange range, long count) {
-    long size = plan.blockRows(sweep);
-    long end = (range.first() / size + count) * size;
-    return new RowRange(range.first(), Math.min(range.end(), end));
   }
 
   private void accept(SweepRow row, Sink sink, Failures failures) {
@@ -90,7 +75,9 @@ record SweepRun(
     }
   }
 
-  private void announce(RowRange left) {
+  /** Says what the rows will cost. */
+  void announce(RowRange left) {
+    long solves = plan.solves(sweep, left);
     say(
         "sweep: points x frequencies = rows: %,d x %,d = %,d%s%s; solves to do: %,d",
         sweep.space().count(),
@@ -102,17 +89,25 @@ record SweepRun(
         left.equals(rows)
             ? ""
             : String.format(Locale.ROOT, "; already there: %,d", rows.count() - left.count()),
-        plan.solves(sweep, left));
+        solves);
+    if (solves > FEW_SOLVES) {
+      estimate(solves);
+    }
   }
 
-  private void estimate(double seconds, RowRange done, RowRange rest) {
-    if (rest.count() == 0) {
-      return;
+  private void estimate(long solves) {
+    BooleanSupplier sample = plan.sample(sweep);
+    double each = 0;
+    for (int i = 0; i <= WARM_SOLVES; i++) {
+      long start = System.nanoTime();
+      if (!sample.getAsBoolean()) {
+        return;
+      }
+      each = (System.nanoTime() - start) * 1e-9;
     }
-    double each = seconds / Math.max(1, plan.solves(sweep, done));
     say(
-        "sweep: one solve takes %.2g s so early; at most some %s for the rest with --threads %d",
-        each, duration(each * plan.solves(sweep, rest) / threads), threads);
+        "sweep: one solve takes %.2g s so early; some %s at most for all with --threads %d",
+        each, duration(each * solves / threads), threads);
   }
 
   private static String duration(double seconds) {
