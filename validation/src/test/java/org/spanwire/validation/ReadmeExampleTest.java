@@ -30,7 +30,8 @@ class ReadmeExampleTest {
 
   @Test
   void runsAndPrintsWhatItSays(@TempDir Path directory) throws Exception {
-    String readme = Files.readString(README);
+    String whole = Files.readString(README);
+    String readme = whole.substring(whole.indexOf("\n## From Java\n"));
     Path source = directory.resolve("FirstExample.java");
     Files.writeString(source, block(readme, "java"));
     JavaCompiler compiler = ToolProvider.getSystemJavaCompiler();
