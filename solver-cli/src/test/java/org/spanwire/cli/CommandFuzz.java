@@ -62,6 +62,9 @@ final class CommandFuzz {
           "--no-such-option",
           "--help");
 
+  /** Options whose value names what is written. */
+  private static final Set<String> WRITING = Set.of("--output", "--junit", "--directory");
+
   private static final String[] VALUES = {
     "",
     "0",
@@ -161,15 +164,25 @@ final class CommandFuzz {
     List<String> options = new ArrayList<>(COMMANDS.get(command));
     options.addAll(COMMON);
     for (int n = random.nextInt(4); n > 0; n--) {
-      line.add(options.get(random.nextInt(options.size())));
+      String option = options.get(random.nextInt(options.size()));
+      line.add(option);
       if (random.nextInt(8) > 0) {
-        line.add(random.nextInt(12) == 0 ? file(random) : VALUES[random.nextInt(VALUES.length)]);
+        String value =
+            random.nextInt(12) == 0 ? file(random) : VALUES[random.nextInt(VALUES.length)];
+        line.add(WRITING.contains(option) ? inside(value) : value);
       }
     }
     if (command.equals("solve") || command.equals("bands") || command.equals("sweep")) {
       line.addAll(List.of("--tolerance", "5%"));
     }
     return line;
+  }
+
+  /** A path that does not leave the directory, whatever the value. */
+  private String inside(String value) {
+    return value.startsWith(directory.toString())
+        ? value
+        : directory + "/" + value.replace("..", "up");
   }
 
   /** Sound in half the cases. */
