@@ -166,7 +166,8 @@ final class CommandFuzz {
     for (int n = random.nextInt(4); n > 0; n--) {
       String option = options.get(random.nextInt(options.size()));
       line.add(option);
-      if (random.nextInt(8) > 0) {
+      // An option left without its value would take the next option for the name of a file.
+      if (random.nextInt(8) > 0 || WRITING.contains(option)) {
         String value =
             random.nextInt(12) == 0 ? file(random) : VALUES[random.nextInt(VALUES.length)];
         line.add(WRITING.contains(option) ? inside(value) : value);
