@@ -95,11 +95,7 @@ public final class CutCommand implements Runnable {
   }
 
   private static List<Leg> legs(Design read, CutRules rules) {
-    try {
-      return CutList.of(read.antenna(), rules);
-    } catch (IllegalArgumentException e) {
-      throw new InputException(read.source() + ": " + e.getMessage());
-    }
+    return ModelOptions.accept(read, () -> CutList.of(read.antenna(), rules));
   }
 
   private static Optional<Trim> trim(Design read, List<Warning> warnings) {

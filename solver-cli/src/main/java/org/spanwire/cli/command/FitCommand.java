@@ -74,7 +74,10 @@ public final class FitCommand implements Runnable {
     output.check(measured);
     Design read = design.read();
     FitStudy study = study(read);
-    FitResult result = fitted(read, study);
+    FitResult result =
+        ModelOptions.accept(
+            read,
+            () -> ModelOptions.solve(read, () -> study.run(design.solver(), design.threads())));
     output.write(
         new FitReport(
             read,
@@ -84,14 +87,6 @@ public final class FitCommand implements Runnable {
             plane,
             result,
             doubts(read, result)));
-  }
-
-  private FitResult fitted(Design read, FitStudy study) {
-    try {
-      return ModelOptions.solve(read, () -> study.run(design.solver(), design.threads()));
-    } catch (IllegalArgumentException e) {
-      throw new InputException(read.source() + ": " + e.getMessage());
-    }
   }
 
   private FitStudy study(Design read) {

@@ -77,6 +77,15 @@ class ModelOptions {
     }
   }
 
+  /** Says which design it is whose values are refused. */
+  static <T> T accept(Design design, Supplier<T> work) {
+    try {
+      return work.get();
+    } catch (IllegalArgumentException e) {
+      throw new InputException(design.source() + ": " + e.getMessage());
+    }
+  }
+
   /** Places what the solver finds wrong with the geometry in the design file. */
   static <T> T solve(Design design, Supplier<T> work) {
     try {

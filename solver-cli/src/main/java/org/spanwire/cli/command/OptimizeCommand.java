@@ -90,7 +90,10 @@ public final class OptimizeCommand implements Runnable {
     output.check(design.file());
     Design read = design.read();
     OptimizeStudy study = study(read);
-    OptimizeResult result = optimized(read, study);
+    OptimizeResult result =
+        ModelOptions.accept(
+            read,
+            () -> ModelOptions.solve(read, () -> study.run(design.solver(), design.threads())));
     output.write(
         new OptimizeReport(
             read,
@@ -99,14 +102,6 @@ public final class OptimizeCommand implements Runnable {
             study,
             result,
             Installation.of(read).warnings()));
-  }
-
-  private OptimizeResult optimized(Design read, OptimizeStudy study) {
-    try {
-      return ModelOptions.solve(read, () -> study.run(design.solver(), design.threads()));
-    } catch (IllegalArgumentException e) {
-      throw new InputException(read.source() + ": " + e.getMessage());
-    }
   }
 
   private OptimizeStudy study(Design read) {
@@ -135,18 +130,17 @@ public final class OptimizeCommand implements Runnable {
               + names.stream().sorted().collect(Collectors.joining(", "))
               + "; name each one once");
     }
-    try {
-      return new OptimizeStudy(
-          read,
-          ranges,
-          choices,
-          new ParameterGrid(axes),
-          goals.stream().map(OptimizeCommand::weighted).toList(),
-          limits.stream().map(OptimizeCommand::limit).toList(),
-          seed);
-    } catch (IllegalArgumentException e) {
-      throw new InputException(read.source() + ": " + e.getMessage());
-    }
+    return ModelOptions.accept(
+        read,
+        () ->
+            new OptimizeStudy(
+                read,
+                ranges,
+                choices,
+                new ParameterGrid(axes),
+                goals.stream().map(OptimizeCommand::weighted).toList(),
+                limits.stream().map(OptimizeCommand::limit).toList(),
+                seed));
   }
 
   private static OptimizeStudy.Weighted weighted(String text) {

@@ -80,11 +80,7 @@ public final class YieldCommand implements Runnable {
   }
 
   private YieldStudy study(Design read) {
-    try {
-      return new YieldStudy(read, samples, seed, accuracy);
-    } catch (IllegalArgumentException e) {
-      throw new InputException(read.source() + ": " + e.getMessage());
-    }
+    return ModelOptions.accept(read, () -> new YieldStudy(read, samples, seed, accuracy));
   }
 
   private List<Warning> doubts(Design read, YieldResult result) {
