@@ -139,7 +139,7 @@ class ReportPageTest {
     assertThat(page.selectFirst("#exposure").text())
         .contains("no certificate", "ICNIRP", "invalid");
     assertThat(page.select(".cautions li").eachText().toString())
-        .contains("power lines", "RF voltage", "RF exposure", "lightning", "nobody stand below");
+        .contains("Power lines", "RF voltage", "RF exposure", "lightning", "nobody stand below");
     assertThat(page.selectFirst("#conditions").text())
         .contains("SHA-256", "Spanwire", "relative permittivity", "Galerkin");
   }

@@ -11,6 +11,7 @@ import java.util.Optional;
 import org.spanwire.Solver;
 import org.spanwire.cli.output.BandsReport;
 import org.spanwire.cli.report.DesignReport;
+import org.spanwire.cli.report.PageKind;
 import org.spanwire.design.Design;
 import org.spanwire.design.ExposureRules;
 import org.spanwire.design.Parameter;
@@ -84,7 +85,7 @@ public final class ReportCommand implements Runnable {
     }
     Installation installation = ModelOptions.solve(read, () -> Installation.of(read));
     DesignReport report = ModelOptions.solve(read, () -> report(read, installation));
-    OutputOptions.replace(output, report.html());
+    OutputOptions.replace(output, report.html(PageKind.REPORT));
   }
 
   private DesignReport report(Design read, Installation installation) {

@@ -56,27 +56,11 @@ public record DesignReport(
     return bands.conditions().design();
   }
 
-  /** The whole page. */
-  public String html() {
-    Page page = new Page(design().title(), bands.conditions().version());
+  /** The page of a kind, complete. */
+  public String html(PageKind kind) {
+    Page page = new Page(kind.title(), design().title(), bands.conditions().version());
     page.bands(bands.bands().stream().map(band -> band.band()).toList());
-    List<Section> sections =
-        List.of(
-            new SummarySection(this),
-            new CautionSection(),
-            new SwrSection(this),
-            new MapSection(this),
-            new ImpedanceSection(this),
-            new PatternSection(this),
-            new CurrentSection(this),
-            new PowerSection(this),
-            new RatingSection(this),
-            new ExposureSection(this),
-            new MechanicsSection(this),
-            new CutSection(this),
-            new ConditionSection(this));
-    page.contents(sections);
-    sections.forEach(page::section);
+    page.sections(kind.sections(this));
     return page.html();
   }
 }

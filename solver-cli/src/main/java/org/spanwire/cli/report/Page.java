@@ -7,7 +7,9 @@ import java.io.InputStream;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.jsoup.nodes.DataNode;
 import org.jsoup.nodes.Document;
 import org.jsoup.nodes.DocumentType;
@@ -30,7 +32,14 @@ final class Page {
   private Element current;
   private int pictures;
 
-  Page(String title, String version) {
+  /**
+   * An empty page.
+   *
+   * @param kind what kind of page it is, as its reader calls it
+   * @param title of what it is about
+   * @param version version of the program
+   */
+  Page(String kind, String title, String version) {
     document.prependChild(new DocumentType("html", "", ""));
     document.outputSettings().prettyPrint(false).charset(StandardCharsets.UTF_8);
     document.selectFirst("html").attr("lang", "en");
@@ -40,10 +49,10 @@ final class Page {
         .attr("name", "viewport")
         .attr("content", "width=device-width, initial-scale=1");
     head.appendElement("meta").attr("name", "generator").attr("content", "Spanwire " + version);
-    head.appendElement("title").text(title + ": antenna report");
+    head.appendElement("title").text(title + ": " + kind.toLowerCase(Locale.ROOT));
     head.appendElement("style").appendChild(new DataNode(resource("report.css")));
     Element header = document.body().appendElement("header");
-    header.appendElement("p").addClass("kind").text("Antenna report");
+    header.appendElement("p").addClass("kind").text(kind);
     header.appendElement("h1").text(title);
     main = document.body().appendElement("main");
     current = main;
@@ -76,8 +85,18 @@ final class Page {
     main.prependChild(choice);
   }
 
-  /** The table of contents. */
-  void contents(List<Section> sections) {
+  /**
+   * Writes sections with a table of contents before them. The cautions always come second: whoever
+   * acts by the first section has them before his eyes, and no page can be had without.
+   */
+  void sections(List<Section> sections) {
+    List<Section> all = new ArrayList<>(sections);
+    all.add(1, new CautionSection());
+    contents(all);
+    all.forEach(this::section);
+  }
+
+  private void contents(List<Section> sections) {
     Element nav = new Element("nav").attr("aria-label", "Contents");
     Element list = nav.appendElement("ul");
     for (Section section : sections) {
@@ -89,8 +108,7 @@ final class Page {
     main.before(nav);
   }
 
-  /** Writes a section. */
-  void section(Section section) {
+  private void section(Section section) {
     current = main.appendElement("section").attr("id", section.id());
     current.attr("aria-labelledby", section.id() + "-heading");
     current.appendElement("h2").attr("id", section.id() + "-heading").text(section.title());
@@ -105,8 +123,13 @@ final class Page {
     current.appendElement("h3").text(text);
   }
 
+  /** An empty list of a style. */
+  Element list(String style) {
+    return current.appendElement("ul").addClass(style);
+  }
+
   void list(List<String> items, String style) {
-    Element list = current.appendElement("ul").addClass(style);
+    Element list = list(style);
     items.forEach(item -> list.appendElement("li").text(item));
   }
 

@@ -1,0 +1,42 @@
+package org.spanwire.cli.report;
+
+import java.util.List;
+import java.util.function.Function;
+
+/** For whom a page about a design is written. */
+public enum PageKind {
+  /** Everything, for whoever designs it. */
+  REPORT(
+      "Antenna report",
+      report ->
+          List.of(
+              new SummarySection(report),
+              new SwrSection(report),
+              new MapSection(report),
+              new ImpedanceSection(report),
+              new PatternSection(report),
+              new CurrentSection(report),
+              new PowerSection(report),
+              new RatingSection(report),
+              new ExposureSection(report),
+              new MechanicsSection(report),
+              new CutSection(report),
+              new ConditionSection(report)));
+
+  private final String title;
+  private final Function<DesignReport, List<Section>> sections;
+
+  PageKind(String title, Function<DesignReport, List<Section>> sections) {
+    this.title = title;
+    this.sections = sections;
+  }
+
+  String title() {
+    return title;
+  }
+
+  /** What it holds, in order; the page puts cautions after the first. */
+  List<Section> sections(DesignReport report) {
+    return sections.apply(report);
+  }
+}
