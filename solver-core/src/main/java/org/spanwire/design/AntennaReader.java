@@ -43,7 +43,7 @@ final class AntennaReader {
             "conductor");
     ConductorReader reader = new ConductorReader(evaluator);
     conductors.putAll(made.map(reader::conductor));
-    made.map((name, item) -> reader.mechanical(item))
+    made.map((name, item) -> reader.mechanical(item, conductors.get(name)))
         .forEach((name, m) -> m.ifPresent(properties -> mechanical.put(name, properties)));
     Map<String, Wire> wires =
         some(
@@ -111,7 +111,8 @@ final class AntennaReader {
           item.name()
               + " needs the weight of conductor "
               + Words.quote(conductor)
-              + "; add mechanical: {mass-per-length: 28 g/m} to it");
+              + "; add mechanical: {mass-per-length: 28 g/m} to it, or the density of its"
+              + " insulation");
     }
     return new HangReader(evaluator).hang(wire, item, points, properties);
   }

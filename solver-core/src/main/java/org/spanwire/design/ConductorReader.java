@@ -50,10 +50,17 @@ final class ConductorReader {
                 name, stranding.equivalentRadius(), stranding.equivalent(material), insulation));
   }
 
-  /** What the wire weighs and bears, if stated. */
-  Optional<MechanicalProperties> mechanical(Item item) {
-    Fields conductor = fields(item);
-    return conductor.optional("mechanical").map(m -> mechanical(m, metalArea(conductor)));
+  /** What the wire weighs and bears: as stated, or by its densities if these are known. */
+  Optional<MechanicalProperties> mechanical(Item item, Conductor conductor) {
+    Fields fields = fields(item);
+    OptionalDouble mass = conductor.massPerMetre();
+    Optional<Item> stated = fields.optional("mechanical");
+    if (stated.isPresent()) {
+      return Optional.of(mechanical(stated.get(), metalArea(fields), mass));
+    }
+    return mass.isEmpty()
+        ? Optional.empty()
+        : Optional.of(MechanicalProperties.ofMass(mass.getAsDouble()));
   }
 
   private double metalArea(Fields conductor) {
@@ -69,11 +76,18 @@ final class ConductorReader {
     return strands.map(Stranding::count).orElse(1) * Math.PI * radius * radius;
   }
 
-  private MechanicalProperties mechanical(Item item, double metalArea) {
+  private MechanicalProperties mechanical(Item item, double metalArea, OptionalDouble byDensity) {
     Fields fields =
         item.fields("mass-per-length", "breaking-strength", "elastic-modulus", "expansion");
+    OptionalDouble stated = positive(fields, "mass-per-length", Dimension.MASS_PER_LENGTH, 1);
+    OptionalDouble mass = stated.isPresent() ? stated : byDensity;
     return new MechanicalProperties(
-        evaluator.positive(fields.required("mass-per-length", "28 g/m"), Dimension.MASS_PER_LENGTH),
+        mass.orElseThrow(
+            () ->
+                item.fault(
+                    item.name()
+                        + " has no mass-per-length, and it does not follow from the densities; add"
+                        + " mass-per-length: 28 g/m, or the density of metal and insulation")),
         positive(fields, "breaking-strength", Dimension.FORCE, 1),
         positive(fields, "elastic-modulus", Dimension.PRESSURE, metalArea),
         positive(fields, "expansion", Dimension.EXPANSION, 1));
@@ -111,7 +125,7 @@ final class ConductorReader {
               () ->
                   item.unknown("material", Materials.all().stream().map(Material::name).toList()));
     }
-    Fields fields = item.fields("conductivity", "permeability");
+    Fields fields = item.fields("conductivity", "permeability", "density");
     double conductivity =
         evaluator.positive(fields.required("conductivity", "58 MS/m"), Dimension.CONDUCTIVITY);
     double permeability =
@@ -125,11 +139,12 @@ final class ConductorReader {
                 "conductivity " + conductivity + " S/m",
                 conductivity,
                 permeability,
+                positive(fields, "density", Dimension.DENSITY, 1),
                 "given by the user"));
   }
 
   private Insulation insulation(Item item) {
-    Fields fields = item.fields("thickness", "permittivity", "loss-tangent");
+    Fields fields = item.fields("thickness", "permittivity", "loss-tangent", "density");
     double thickness = evaluator.positive(fields.required("thickness", "0.6 mm"), Dimension.LENGTH);
     double permittivity =
         evaluator.positive(fields.required("permittivity", "2.3"), Dimension.NUMBER);
@@ -138,6 +153,7 @@ final class ConductorReader {
             .optional("loss-tangent")
             .map(t -> evaluator.notNegative(t, Dimension.NUMBER))
             .orElse(0.0);
-    return item.checked(() -> new Insulation(thickness, permittivity, lossTangent));
+    OptionalDouble density = positive(fields, "density", Dimension.DENSITY, 1);
+    return item.checked(() -> new Insulation(thickness, permittivity, lossTangent, density));
   }
 }

@@ -2,6 +2,7 @@ package org.spanwire.medium;
 
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.apache.commons.math3.complex.Complex;
 
 /**
@@ -74,6 +75,38 @@ public record Conductor(
   /** Radius in metres of everything: metal and coat. */
   public double outerRadius() {
     return radius + insulation.map(Insulation::thickness).orElse(0.0);
+  }
+
+  /**
+   * Kilograms per metre of the metal; empty if the density of any of it is not known. Strands count
+   * as straight: their lay adds a few percent (common practice, no source).
+   */
+  public OptionalDouble metalMassPerMetre() {
+    double core = radius - cladding.map(Cladding::thickness).orElse(0.0);
+    OptionalDouble mass = tube(0, core, material.density());
+    return cladding.isPresent()
+        ? sum(mass, tube(core, radius, cladding.get().material().density()))
+        : mass;
+  }
+
+  /** Kilograms per metre with the coat; empty if the density of any of it is not known. */
+  public OptionalDouble massPerMetre() {
+    OptionalDouble metal = metalMassPerMetre();
+    return insulation.isPresent()
+        ? sum(metal, tube(radius, outerRadius(), insulation.get().density()))
+        : metal;
+  }
+
+  private static OptionalDouble tube(double inner, double outer, OptionalDouble density) {
+    return density.isEmpty()
+        ? density
+        : OptionalDouble.of(Math.PI * (outer - inner) * (outer + inner) * density.getAsDouble());
+  }
+
+  private static OptionalDouble sum(OptionalDouble one, OptionalDouble other) {
+    return one.isEmpty() || other.isEmpty()
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(one.getAsDouble() + other.getAsDouble());
   }
 
   /**

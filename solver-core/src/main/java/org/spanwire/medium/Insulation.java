@@ -1,13 +1,17 @@
 package org.spanwire.medium;
 
+import java.util.OptionalDouble;
+
 /**
  * A dielectric coat around a conductor.
  *
  * @param thickness radial thickness in metres, positive
  * @param relativePermittivity real relative permittivity, at least 1
  * @param lossTangent loss tangent, not negative
+ * @param density kilograms per cubic metre, positive, if known
  */
-public record Insulation(double thickness, double relativePermittivity, double lossTangent) {
+public record Insulation(
+    double thickness, double relativePermittivity, double lossTangent, OptionalDouble density) {
 
   /** Checks the ranges. */
   public Insulation {
@@ -23,5 +27,11 @@ public record Insulation(double thickness, double relativePermittivity, double l
       throw new IllegalArgumentException(
           "insulation loss tangent " + lossTangent + " must not be negative");
     }
+    Material.checkDensity(density);
+  }
+
+  /** A coat of unknown density. */
+  public Insulation(double thickness, double relativePermittivity, double lossTangent) {
+    this(thickness, relativePermittivity, lossTangent, OptionalDouble.empty());
   }
 }

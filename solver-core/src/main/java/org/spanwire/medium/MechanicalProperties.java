@@ -28,6 +28,12 @@ public record MechanicalProperties(
     Objects.requireNonNull(expansion, "expansion");
   }
 
+  /** A wire of which only the mass is known, in kilograms per metre. */
+  public static MechanicalProperties ofMass(double massPerMetre) {
+    OptionalDouble unknown = OptionalDouble.empty();
+    return new MechanicalProperties(massPerMetre, unknown, unknown, unknown);
+  }
+
   private static void requirePositive(String quantity, OptionalDouble value, String unit) {
     if (value.isPresent() && !(value.getAsDouble() > 0)) {
       throw new IllegalArgumentException(

@@ -1,5 +1,7 @@
 package org.spanwire.medium;
 
+import java.util.OptionalDouble;
+
 /**
  * Bare round strands of one metal laid in concentric layers around one strand (7, 19, 37, 61 …),
  * and the solid round wire that stands for them.
@@ -58,13 +60,19 @@ public record Stranding(int count, double strandRadius) {
     return enclosingRadius() / (Math.sqrt(count) * strandRadius);
   }
 
-  /** The metal of the equivalent round wire, for strands of a metal. */
+  /**
+   * The metal of the equivalent round wire, for strands of a metal: the wire has the resistance at
+   * direct current and the mass of the strands.
+   */
   public Material equivalent(Material strand) {
     double r = strandRadius / equivalentRadius();
     return new Material(
         strand.name() + ", " + count + " strands",
         strand.conductivity() * count * r * r,
         strand.relativePermeability(),
+        strand.density().isEmpty()
+            ? strand.density()
+            : OptionalDouble.of(strand.density().getAsDouble() * count * r * r),
         strand.source() + "; " + count + " strands as an equivalent round wire");
   }
 }

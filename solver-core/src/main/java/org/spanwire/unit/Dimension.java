@@ -33,6 +33,9 @@ public final class Dimension {
   /** Mass per length, kilogram per metre. */
   public static final Dimension MASS_PER_LENGTH = MASS.per(LENGTH);
 
+  /** Density, kilogram per cubic metre. */
+  public static final Dimension DENSITY = MASS_PER_LENGTH.per(LENGTH).per(LENGTH);
+
   /** Time, second. */
   public static final Dimension TIME = base(Base.SECOND);
 
@@ -96,6 +99,7 @@ public final class Dimension {
           new Named(CAPACITANCE, "a capacitance", "F", "60 pF"),
           new Named(MASS, "a mass", "kg", "1.8 kg"),
           new Named(MASS_PER_LENGTH, "a mass per length", "kg/m", "28 g/m"),
+          new Named(DENSITY, "a density", "kg/m3", "950 kg/m3"),
           new Named(FORCE, "a force", "N", "100 N"),
           new Named(PRESSURE, "a pressure or elastic modulus", "Pa", "110 GPa"),
           new Named(SPEED, "a speed", "m/s", "30 m/s"),

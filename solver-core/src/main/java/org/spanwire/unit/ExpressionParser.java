@@ -16,7 +16,7 @@ final class ExpressionParser {
       Pattern.compile("(?:[0-9]+(?:\\.[0-9]*)?|\\.[0-9]+)(?:[eE][+-]?[0-9]+)?");
   private static final Pattern NAME = Pattern.compile("[A-Za-z_][A-Za-z0-9_]*");
   private static final Pattern UNIT =
-      Pattern.compile("%|°|[\\p{L}\u2126\u00b5]+(?:/[mKs](?![\\p{L}\\d_]))?");
+      Pattern.compile("%|°|[\\p{L}\u2126\u00b5]+(?:/(?:[mKs]|c?m3)(?![\\p{L}\\d_]))?");
   private static final Pattern BARE = Pattern.compile("[+-]?\\s*" + NUMBER.pattern());
 
   private final String text;

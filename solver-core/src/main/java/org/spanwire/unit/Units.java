@@ -115,6 +115,8 @@ final class Units {
     PREFIXED.forEach((symbol, dimension) -> putPrefixed(table, symbol, 0, dimension));
     // The kilogram is the SI unit, but prefixes go to the gram.
     PREFIXED_THOUSANDTHS.forEach((symbol, dimension) -> putPrefixed(table, symbol, -3, dimension));
+    table.put("kg/m3", unit("1", Dimension.DENSITY));
+    table.put("g/cm3", unit("1e3", Dimension.DENSITY));
     table.put("N", unit("1", Dimension.FORCE));
     table.put("kN", unit("1e3", Dimension.FORCE));
     table.put("min", unit("60", Dimension.TIME));
@@ -149,7 +151,7 @@ final class Units {
 
   /** Names of the units without their prefixed forms, for messages. */
   static String listing() {
-    return "m, ft, in, mil, s, min, Hz, W, V, ohm, H, F, T, S/m, g, g/m, N, Pa, K, ppm/K, deg, rad, %, dB, dBi, with SI prefixes"
+    return "m, ft, in, mil, s, min, Hz, W, V, ohm, H, F, T, S/m, g, g/m, kg/m3, N, Pa, K, ppm/K, deg, rad, %, dB, dBi, with SI prefixes"
         + " (mm, MHz, kohm, uH, pF, MS/m), and AWG n";
   }
 

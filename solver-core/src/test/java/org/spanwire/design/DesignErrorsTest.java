@@ -60,10 +60,20 @@ class DesignErrorsTest {
     return Stream.of(
         // Hanging and cutting.
         fault(
-            "[span, 0, height]]",
-            "[span, 0, height]]\n    hang: »{tension: 100 N}",
+            "material: copper, diameter: 2 mm}\nwires:\n  radiator:\n    conductor: strand",
+            "material: perfect, diameter: 2 mm}\nwires:\n  radiator:\n    hang: »{tension: 100 N}\n"
+                + "    conductor: strand",
             "needs the weight of conductor 'strand'",
             "mechanical: {mass-per-length: 28 g/m}"),
+        fault(
+            "material: copper, diameter: 2 mm}",
+            "material: copper, diameter: 2 mm, insulation: {thickness: 1 mm, permittivity: 3,"
+                + " density: »3 g/m}}",
+            "expected a density such as 950 kg/m3"),
+        fault(
+            "material: copper, diameter: 2 mm}",
+            "material: perfect, diameter: 2 mm, mechanical: »{expansion: 17 ppm/K}}",
+            "has no mass-per-length, and it does not follow from the densities"),
         hanging("»{tension: 100 N, sag: 1 m}", "expected exactly one of tension, sag, length"),
         hanging("{tension: »100 kg}", "expected a force such as 100 N"),
         hanging("»{length: 20 m}", "does not reach over"),

@@ -1,6 +1,7 @@
 package org.spanwire.design;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
@@ -100,5 +101,29 @@ class HangTest {
     assertThat(mechanical.expansion()).hasValue(17e-6);
     assertThat(complete.cutRules())
         .hasValue(new CutRules(CutRules.Datum.EYE, 0.060, 0.150, 0.030, 0.002, 0.005));
+  }
+
+  /** Without a stated mass the wire's own follows from its metal and its coat. */
+  @Test
+  void theMassOfTheWireFollowsFromItsDensities() {
+    String bare = "diameter: 2 mm}";
+    String coat = "diameter: 2 mm, insulation: {thickness: 0.6 mm, permittivity: 2.3%s}}";
+    String hang = "path: [[0, 0, height], [span, 0, height]]";
+    for (String conductor : List.of(bare, coat.formatted(", density: 930 kg/m3"))) {
+      Design design =
+          DesignReader.read(
+              Designs.spoilt(bare, conductor).replace(hang, hang + "\n    hang: {tension: 100 N}"),
+              "test");
+      assertThat(design.hangs().get("radiator").mechanical().massPerMetre())
+          .isEqualTo(wire(design).conductor().massPerMetre().orElseThrow());
+    }
+    assertThatThrownBy(
+            () ->
+                DesignReader.read(
+                    Designs.spoilt(bare, coat.formatted(""))
+                        .replace(hang, hang + "\n    hang: {tension: 100 N}"),
+                    "test"))
+        .isInstanceOf(DesignException.class)
+        .hasMessageContaining("density of its insulation");
   }
 }

@@ -3,6 +3,7 @@ package org.spanwire.medium;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 
 class MaterialsTest {
@@ -36,5 +37,19 @@ class MaterialsTest {
     assertThatIllegalArgumentException()
         .isThrownBy(() -> new Material("m", 1e7, 0, "test"))
         .withMessageContaining("permeability");
+  }
+
+  /** The densities of metals lie where handbooks have them; an ideal one has none. */
+  @Test
+  void everyMetalHasItsDensity() {
+    for (Material material : Materials.all()) {
+      if (!material.isPerfect()) {
+        assertThat(material.density().orElseThrow()).isBetween(2_600.0, 9_000.0);
+      }
+    }
+    assertThat(Materials.PERFECT.density()).isEmpty();
+    assertThatIllegalArgumentException()
+        .isThrownBy(() -> new Material("m", 1e7, 1, OptionalDouble.of(0), "test"))
+        .withMessageContaining("density");
   }
 }

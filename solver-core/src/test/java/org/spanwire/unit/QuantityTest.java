@@ -42,6 +42,8 @@ class QuantityTest {
     "58 MS/m, 58e6, CONDUCTIVITY",
     "5mS/m, 0.005, CONDUCTIVITY",
     "28 g/m, 0.028, MASS_PER_LENGTH",
+    "930 kg/m3, 930, DENSITY",
+    "0.93 g/cm3, 930, DENSITY",
     "1.8 kg, 1.8, MASS",
     "100 N, 100, FORCE",
     "110 GPa, 110e9, PRESSURE",

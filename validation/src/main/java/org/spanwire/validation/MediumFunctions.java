@@ -15,4 +15,9 @@ final class MediumFunctions {
   static Complex conductivity(ValidationCase c, Workbench bench) {
     return new Complex(1e-6 * Parts.conductor(c.parameters()).material().conductivity());
   }
+
+  /** Mass of a length of the wire in g/m. */
+  static Complex wireMass(ValidationCase c, Workbench bench) {
+    return new Complex(1e3 * Parts.conductor(c.parameters()).massPerMetre().orElseThrow());
+  }
 }

@@ -59,6 +59,7 @@ enum Quantity {
 
   SURFACE_IMPEDANCE("ohm/m", MediumFunctions::surfaceImpedance),
   MATERIAL_CONDUCTIVITY("MS/m", MediumFunctions::conductivity),
+  WIRE_MASS("g/m", MediumFunctions::wireMass),
   /** Velocity of the waves on a wire many wavelengths long over that of light. */
   VELOCITY_FACTOR("1", WireFunctions::velocityFactor),
   /** Conductance of a wire without ends. */
