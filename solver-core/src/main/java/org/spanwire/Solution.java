@@ -2,12 +2,14 @@ package org.spanwire;
 
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.function.DoubleFunction;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.geometry.LumpedImpedance;
 import org.spanwire.result.CurrentSample;
 import org.spanwire.result.Direction;
 import org.spanwire.result.EffectiveLength;
 import org.spanwire.result.PowerBudget;
+import org.spanwire.result.Sensitivity;
 import org.spanwire.result.Warning;
 
 /**
@@ -73,6 +75,25 @@ public interface Solution extends FieldSource {
    *     capacitance
    */
   Solution closed(LumpedImpedance impedance);
+
+  /**
+   * How fast what the feeds show changes with a parameter of the antenna, to first order and from
+   * the currents solved for: for a symmetric impedance matrix Z with currents x_p for 1 V at port
+   * p, dY_pq/dt = −x_pᵀ (dZ/dt) x_q, so that one factorisation serves all parameters (adjoint
+   * network sensitivity: S. W. Director and R. A. Rohrer, IEEE Trans. Circuit Theory 16, 318,
+   * 1969). dZ/dt is differentiated on the pieces of this solution, moved with the antenna, whose
+   * stated error therefore does not turn into jumps.
+   *
+   * @param changed the antenna with its parameter changed by an amount, of the same parts as this
+   *     one in the same order; all that may change are places, dimensions, materials, impedances
+   *     and the constants of soil
+   * @param reach largest change of the parameter that is tried, to either side, positive: small
+   *     enough for the antenna to keep its shape, large enough to be felt; about a hundredth of
+   *     what would make it another antenna
+   * @throws org.spanwire.geometry.GeometryException if a changed antenna does not consist of the
+   *     same parts
+   */
+  Sensitivity sensitivity(DoubleFunction<Antenna> changed, double reach);
 
   /** Gap width in metres that was used for a feed. */
   double gap(String feed);

@@ -3,6 +3,7 @@ package org.spanwire;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.function.DoubleFunction;
 import java.util.function.Function;
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
@@ -18,6 +19,7 @@ import org.spanwire.internal.field.GainPattern;
 import org.spanwire.internal.math.LegendrePolynomials;
 import org.spanwire.internal.mesh.Mesh;
 import org.spanwire.internal.moment.PortSolution;
+import org.spanwire.internal.moment.SoilKernels;
 import org.spanwire.medium.Soil;
 import org.spanwire.result.CurrentSample;
 import org.spanwire.result.Direction;
@@ -29,6 +31,7 @@ import org.spanwire.result.NearField;
 import org.spanwire.result.PeakGain;
 import org.spanwire.result.PowerBudget;
 import org.spanwire.result.RadiatedField;
+import org.spanwire.result.Sensitivity;
 import org.spanwire.result.Warning;
 
 /** A solution on one mesh. */
@@ -47,6 +50,7 @@ final class SolvedAntenna implements Solution {
   private final Antenna antenna;
   private final double frequencyHz;
   private final double integralAccuracy;
+  private final SoilKernels tables;
   private final PortSolution ports;
   private final PortNetwork network;
   private final Complex[] feedVoltages;
@@ -62,11 +66,13 @@ final class SolvedAntenna implements Solution {
       double frequencyHz,
       PortSolution ports,
       double integralAccuracy,
+      SoilKernels tables,
       List<Warning> warnings) {
     this.antenna = antenna;
     this.frequencyHz = frequencyHz;
     this.ports = ports;
     this.integralAccuracy = integralAccuracy;
+    this.tables = tables;
     this.warnings = List.copyOf(warnings);
     List<Complex> shunts =
         antenna.feeds().stream()
@@ -179,7 +185,8 @@ final class SolvedAntenna implements Solution {
     for (int i = 0; i < voltages.size(); i++) {
       builder.feed(antenna.feeds().get(i).withVoltage(voltages.get(i)));
     }
-    return new SolvedAntenna(builder.build(), frequencyHz, ports, integralAccuracy, warnings);
+    return new SolvedAntenna(
+        builder.build(), frequencyHz, ports, integralAccuracy, tables, warnings);
   }
 
   @Override
@@ -196,7 +203,14 @@ final class SolvedAntenna implements Solution {
     antenna.feeds().subList(0, last).forEach(builder::feed);
     builder.fitting(new Fitting(feed.name(), feed.wire(), feed.at(), feed.gap(), impedance));
     antenna.fittings().forEach(builder::fitting);
-    return new SolvedAntenna(builder.build(), frequencyHz, ports, integralAccuracy, warnings);
+    return new SolvedAntenna(
+        builder.build(), frequencyHz, ports, integralAccuracy, tables, warnings);
+  }
+
+  @Override
+  public Sensitivity sensitivity(DoubleFunction<Antenna> changed, double reach) {
+    return new AdmittanceSlopes(antenna, frequencyHz, ports, network, integralAccuracy, tables)
+        .of(changed, reach);
   }
 
   @Override

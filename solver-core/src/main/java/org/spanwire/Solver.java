@@ -204,6 +204,7 @@ public final class Solver {
         frequencyHz,
         PortSolution.solve(mesh, antenna.ground(), frequencyHz, accuracy(), soilKernels),
         accuracy(),
+        soilKernels,
         ThinWireLimits.warnings(antenna, frequencyHz));
   }
 
@@ -216,6 +217,7 @@ public final class Solver {
         frequencyHz,
         moments.solve(frequencyHz, lift),
         INTERPOLATED * accuracy(),
+        soilKernels,
         ThinWireLimits.warnings(lifted, frequencyHz));
   }
 
@@ -341,10 +343,11 @@ public final class Solver {
   }
 
   private static Mesh mesh(Antenna antenna, double frequencyHz, int level) {
-    List<Port> ports = new ArrayList<>();
-    antenna.feeds().forEach(f -> ports.add(Port.of(f)));
-    antenna.fittings().forEach(f -> ports.add(Port.of(f)));
     return Mesher.mesh(
-        antenna.wires(), ports, antenna.ground(), frequencyHz, MeshDensity.level(level));
+        antenna.wires(),
+        Port.of(antenna.feeds(), antenna.fittings()),
+        antenna.ground(),
+        frequencyHz,
+        MeshDensity.level(level));
   }
 }

@@ -1,5 +1,7 @@
 package org.spanwire.internal.mesh;
 
+import java.util.List;
+import java.util.stream.Stream;
 import org.spanwire.geometry.Feed;
 import org.spanwire.geometry.Fitting;
 import org.spanwire.geometry.GeometryException;
@@ -36,6 +38,11 @@ public record Port(
         fitting.wire(),
         fitting.at(),
         fitting.gap().orElse(Double.NaN));
+  }
+
+  /** The ports of feeds, then those of fittings. */
+  public static List<Port> of(List<Feed> feeds, List<Fitting> fittings) {
+    return Stream.concat(feeds.stream().map(Port::of), fittings.stream().map(Port::of)).toList();
   }
 
   /** Width of the gap in metres on its wire. */

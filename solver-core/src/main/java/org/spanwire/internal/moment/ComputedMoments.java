@@ -23,12 +23,26 @@ final class ComputedMoments implements MomentSource {
    */
   ComputedMoments(
       Mesh mesh, Ground ground, double frequencyHz, double accuracy, SoilKernels tables) {
-    fill = new PairFill(mesh, new double[] {PhysicalConstants.wavenumber(frequencyHz)}, accuracy);
-    perfect = ground instanceof PerfectGround;
-    soil =
+    this(
+        mesh,
+        ground,
+        frequencyHz,
+        accuracy,
         ground instanceof Soil below
             ? List.of(tables.kernel(below, frequencyHz, mesh, SoilKernels.SHARE * accuracy))
-            : List.of();
+            : List.of());
+  }
+
+  /**
+   * Moments with a kernel at hand.
+   *
+   * @param soil the kernel over soil, none over other ground
+   */
+  ComputedMoments(
+      Mesh mesh, Ground ground, double frequencyHz, double accuracy, List<ReflectedKernel> soil) {
+    fill = new PairFill(mesh, new double[] {PhysicalConstants.wavenumber(frequencyHz)}, accuracy);
+    perfect = ground instanceof PerfectGround;
+    this.soil = soil;
   }
 
   @Override

@@ -7,11 +7,13 @@ import org.ejml.data.ZMatrixRMaj;
 import org.spanwire.internal.basis.CurrentExpansion;
 import org.spanwire.internal.basis.LocalBasis;
 import org.spanwire.internal.basis.Unknowns;
+import org.spanwire.internal.halfspace.ReflectedKernel;
 import org.spanwire.internal.linear.ComplexSystem;
 import org.spanwire.internal.mesh.Gap;
 import org.spanwire.internal.mesh.Mesh;
 import org.spanwire.internal.mesh.Piece;
 import org.spanwire.medium.Ground;
+import org.spanwire.medium.Soil;
 import org.spanwire.unit.PhysicalConstants;
 
 /**
@@ -149,6 +151,74 @@ public final class PortSolution {
   /** The same from one polynomial order less on every piece. */
   public Complex coarseAdmittance(int p, int q) {
     return coarseAdmittance[p][q];
+  }
+
+  /**
+   * A neighbour of what was solved.
+   *
+   * @param mesh the same pieces, moved
+   * @param ground of the same kind
+   * @param frequencyHz frequency in hertz
+   */
+  public record Neighbour(Mesh mesh, Ground ground, double frequencyHz) {}
+
+  /**
+   * How much the short-circuit admittances Y = bᵀx, Zx = b, grow from one neighbour to another, to
+   * first order and from the currents x of this solution alone: with Z symmetric, δY_pq = δb_pᵀ x_q
+   * + x_pᵀ δb_q − x_pᵀ δZ x_q (the adjoint network of a reciprocal one is itself: Director and
+   * Rohrer, IEEE Trans. Circuit Theory 16, 318, 1969).
+   *
+   * @param accuracy wanted relative accuracy of the integrals
+   * @param tables kernels over soil, built here if they are not known
+   */
+  public Complex[][] change(Neighbour from, Neighbour to, double accuracy, SoilKernels tables) {
+    MomentChange moments =
+        new MomentChange(
+            unknowns,
+            from.mesh,
+            to.mesh,
+            from.frequencyHz == to.frequencyHz,
+            from.ground.equals(to.ground),
+            currentRe,
+            currentIm);
+    moments.add(blocks(from, to, accuracy, tables), blocks(to, from, accuracy, tables));
+    double[][] before = weights(new Unknowns(from.mesh));
+    double[][] after = weights(new Unknowns(to.mesh));
+    Complex[][] change = new Complex[before.length][before.length];
+    for (int p = 0; p < change.length; p++) {
+      for (int q = 0; q <= p; q++) {
+        double re = -moments.re(p, q);
+        double im = -moments.im(p, q);
+        for (int u = 0; u < unknowns.count(); u++) {
+          double own = after[p][u] - before[p][u];
+          double cross = after[q][u] - before[q][u];
+          re += own * currentRe[q][u] + cross * currentRe[p][u];
+          im += own * currentIm[q][u] + cross * currentIm[p][u];
+        }
+        change[p][q] = new Complex(re, im);
+        change[q][p] = change[p][q];
+      }
+    }
+    return change;
+  }
+
+  private static MomentBlocks blocks(
+      Neighbour at, Neighbour other, double accuracy, SoilKernels tables) {
+    List<ReflectedKernel> kernel =
+        at.ground instanceof Soil soil
+            ? List.of(
+                tables.kernel(
+                    soil,
+                    at.frequencyHz,
+                    SoilKernels.region(at.mesh, other.mesh),
+                    at.mesh,
+                    SoilKernels.SHARE * accuracy))
+            : List.of();
+    return new MomentBlocks(
+        at.mesh,
+        PhysicalConstants.wavenumber(at.frequencyHz),
+        new ComputedMoments(at.mesh, at.ground, at.frequencyHz, accuracy, kernel),
+        SeriesImpedance.of(at.mesh, at.frequencyHz));
   }
 
   /** The current along the pieces for voltages at the ports. */

@@ -113,6 +113,21 @@ public final class SoilKernels {
     return new KernelRegion(Math.max(reach, lowest), 2 * lowest, level ? 2 * lowest : 2 * highest);
   }
 
+  /**
+   * A region for a table that serves a mesh and its neighbour, so that what it errs by is the same
+   * for both; the mesh's own if both are level at different heights.
+   */
+  static KernelRegion region(Mesh mesh, Mesh neighbour) {
+    KernelRegion own = region(mesh);
+    KernelRegion other = region(neighbour);
+    boolean level = own.zetaMin() == own.zetaMax() && other.zetaMin() == other.zetaMax();
+    return rounded(
+        new KernelRegion(
+            Math.max(own.rhoMax(), other.rhoMax()),
+            level ? own.zetaMin() : Math.min(own.zetaMin(), other.zetaMin()),
+            level ? own.zetaMax() : Math.max(own.zetaMax(), other.zetaMax())));
+  }
+
   /** The same or larger, with ends on a grid. */
   static KernelRegion rounded(KernelRegion region) {
     boolean level = region.zetaMin() == region.zetaMax();
