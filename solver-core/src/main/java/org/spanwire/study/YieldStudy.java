@@ -124,10 +124,10 @@ public record YieldStudy(Design design, int samples, long seed, double accuracy)
     }
 
     YieldResult result() {
-      List<YieldResult.Influence>[] influences = influences();
+      List<List<YieldResult.Influence>> influences = influences();
       List<YieldResult.Outcome> outcomes = new ArrayList<>();
       for (int i = 0; i < criteria.all().size(); i++) {
-        outcomes.add(outcome(i, influences[i]));
+        outcomes.add(outcome(i, influences.get(i)));
       }
       long all =
           rows.stream()
@@ -191,7 +191,8 @@ public record YieldStudy(Design design, int samples, long seed, double accuracy)
       return new NormalDistribution().cumulativeProbability(margin / Math.sqrt(variance));
     }
 
-    private List<YieldResult.Influence>[] influences() {
+    /** For every criterion what each parameter does to it. */
+    private List<List<YieldResult.Influence>> influences() {
       int count = criteria.all().size();
       List<Parameter> parameters = sample.parameters();
       double[][] slopes = new double[parameters.size()][];
@@ -200,19 +201,19 @@ public record YieldStudy(Design design, int samples, long seed, double accuracy)
         slopes[j] = slopes(j);
         variances[j] = variancesAlone(j);
       }
-      @SuppressWarnings("unchecked")
-      List<YieldResult.Influence>[] influences = new List[count];
+      List<List<YieldResult.Influence>> influences = new ArrayList<>();
       for (int i = 0; i < count; i++) {
         double sum = 0;
         for (double[] variance : variances) {
           sum += variance[i];
         }
-        influences[i] = new ArrayList<>();
+        List<YieldResult.Influence> here = new ArrayList<>();
         for (int j = 0; j < parameters.size(); j++) {
-          influences[i].add(
+          here.add(
               new YieldResult.Influence(
                   parameters.get(j).name(), slopes[j][i], sum > 0 ? variances[j][i] / sum : 0));
         }
+        influences.add(here);
       }
       return influences;
     }

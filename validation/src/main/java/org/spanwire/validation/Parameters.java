@@ -44,7 +44,8 @@ record Parameters(Map<String, Object> values) {
 
   /** The numbers of a list. */
   List<Double> numbers(String name) {
-    return value(name, List.class).stream().map(Double.class::cast).toList();
+    List<?> numbers = value(name, List.class);
+    return numbers.stream().map(Double.class::cast).toList();
   }
 
   double frequencyHz() {

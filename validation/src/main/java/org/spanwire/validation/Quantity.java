@@ -180,6 +180,9 @@ enum Quantity {
           "kilogramsPerMetre");
 
   private final String unit;
+
+  /** A reference to a method without state. */
+  @SuppressWarnings("ImmutableEnumChecker")
   private final Measurement measurement;
 
   Quantity(String unit, Measurement measurement) {

@@ -47,14 +47,19 @@ enum Shape {
   /** Two parallel wires joined at their ends, one of them fed at its centre. */
   FOLDED_DIPOLE(BentShapes::folded, "length", "spacing", "secondRadius");
 
+  /** A reference to a method without state. */
+  @SuppressWarnings("ImmutableEnumChecker")
   private final Function<Parameters, Antenna> antenna;
+
+  /** Cannot be changed. */
+  @SuppressWarnings("ImmutableEnumChecker")
   private final Set<String> names;
 
   Shape(Function<Parameters, Antenna> antenna, String... own) {
     this.antenna = antenna;
     this.names =
         Stream.concat(Parts.PARAMETER_NAMES.stream(), Arrays.stream(own))
-            .collect(Collectors.toSet());
+            .collect(Collectors.toUnmodifiableSet());
   }
 
   /** The names of the parameters that the structure depends on. */

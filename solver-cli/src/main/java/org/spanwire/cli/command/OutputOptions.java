@@ -4,17 +4,14 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.UUID;
 import org.spanwire.cli.output.Format;
 import org.spanwire.cli.output.Palette;
+import org.spanwire.cli.output.Replacement;
 import org.spanwire.cli.output.Report;
 import org.spanwire.result.Warning;
 import picocli.CommandLine.Model.CommandSpec;
@@ -151,27 +148,10 @@ final class OutputOptions {
 
   /** Writes beside the file, then moves the new one into its place. */
   static void replace(Path file, byte[] content) {
-    Path target = file.toAbsolutePath();
     try {
-      // Unlike a temporary file of the platform's, it has the rights that new files have here.
-      Path fresh =
-          target.resolveSibling("." + target.getFileName() + "." + UUID.randomUUID() + ".new");
-      try {
-        Files.write(fresh, content, StandardOpenOption.CREATE_NEW);
-        move(fresh, target);
-      } finally {
-        Files.deleteIfExists(fresh);
-      }
+      Replacement.of(file, out -> out.write(content));
     } catch (IOException e) {
       throw unwritable(file, e);
-    }
-  }
-
-  static void move(Path fresh, Path target) throws IOException {
-    try {
-      Files.move(fresh, target, StandardCopyOption.ATOMIC_MOVE);
-    } catch (AtomicMoveNotSupportedException e) {
-      Files.move(fresh, target, StandardCopyOption.REPLACE_EXISTING);
     }
   }
 }

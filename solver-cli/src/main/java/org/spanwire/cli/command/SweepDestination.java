@@ -3,11 +3,14 @@ package org.spanwire.cli.command;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.BufferedWriter;
 import java.io.IOException;
+import java.io.OutputStreamWriter;
 import java.io.UncheckedIOException;
 import java.io.Writer;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.spanwire.cli.output.PartHeader;
+import org.spanwire.cli.output.Replacement;
 import org.spanwire.cli.output.Report;
 import org.spanwire.cli.output.SweepCsv;
 import org.spanwire.cli.output.SweepJson;
@@ -75,15 +78,13 @@ record SweepDestination(Sweep sweep, DesignOptions design, OutputOptions output)
     }
     Path file = output.file().orElseThrow();
     try {
-      Path fresh = Files.createTempFile(file.toAbsolutePath().getParent(), ".sweep", ".new");
-      try {
-        try (BufferedWriter out = Files.newBufferedWriter(fresh)) {
-          write(run, out);
-        }
-        OutputOptions.move(fresh, file);
-      } finally {
-        Files.deleteIfExists(fresh);
-      }
+      Replacement.of(
+          file,
+          bytes -> {
+            Writer out = new BufferedWriter(new OutputStreamWriter(bytes, StandardCharsets.UTF_8));
+            write(run, out);
+            out.flush();
+          });
     } catch (IOException e) {
       throw OutputOptions.unwritable(file, e);
     } catch (UncheckedIOException e) {

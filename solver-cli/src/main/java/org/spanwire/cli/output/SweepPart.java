@@ -4,7 +4,6 @@ import java.io.BufferedInputStream;
 import java.io.Closeable;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.OutputStream;
 import java.nio.ByteBuffer;
 import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
@@ -158,18 +157,14 @@ public final class SweepPart implements Closeable {
       Files.move(part, target, StandardCopyOption.REPLACE_EXISTING);
       return;
     }
-    Path fresh = Files.createTempFile(target.toAbsolutePath().getParent(), ".sweep", ".new");
-    try {
-      try (OutputStream out = Files.newOutputStream(fresh)) {
-        channel.position(PartLines.bytes(header.line()));
-        Channels.newInputStream(channel).transferTo(out);
-      }
-      channel.close();
-      Files.move(fresh, target, StandardCopyOption.REPLACE_EXISTING);
-      Files.delete(part);
-    } finally {
-      Files.deleteIfExists(fresh);
-    }
+    Replacement.of(
+        target,
+        out -> {
+          channel.position(PartLines.bytes(header.line()));
+          Channels.newInputStream(channel).transferTo(out);
+        });
+    channel.close();
+    Files.delete(part);
   }
 
   @Override

@@ -1,14 +1,12 @@
 package org.spanwire.cli.output;
 
 import java.io.BufferedInputStream;
-import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -121,17 +119,13 @@ public final class SweepParts {
 
   /** Writes the merged file; it changes only once all rows are there. */
   public void write(Path target) throws IOException {
-    Path fresh = Files.createTempFile(target.toAbsolutePath().getParent(), ".merge", ".new");
-    try {
-      try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(fresh))) {
-        out.write(columns.getBytes(StandardCharsets.UTF_8));
-        for (Part part : parts) {
-          part.copy(out);
-        }
-      }
-      Files.move(fresh, target, StandardCopyOption.REPLACE_EXISTING);
-    } finally {
-      Files.deleteIfExists(fresh);
-    }
+    Replacement.of(
+        target,
+        out -> {
+          out.write(columns.getBytes(StandardCharsets.UTF_8));
+          for (Part part : parts) {
+            part.copy(out);
+          }
+        });
   }
 }

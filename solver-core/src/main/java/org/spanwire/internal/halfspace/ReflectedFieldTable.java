@@ -21,7 +21,6 @@ public final class ReflectedFieldTable {
   private static final int LOWEST_ORDER = 6;
   private static final int HIGHEST_ORDER = 26;
 
-  private final double wavenumber;
   private final double tolerance;
   private final double longest;
   private final ReflectedFieldKernel direct;
@@ -52,7 +51,6 @@ public final class ReflectedFieldTable {
       throw new IllegalArgumentException(
           "tolerance " + tolerance + " must lie between 1e-8 and 0.01");
     }
-    this.wavenumber = wavenumber;
     this.tolerance = tolerance;
     longest = Math.PI / wavenumber;
     direct = new ReflectedFieldKernel(wavenumber, permittivity, 0.1 * tolerance);

@@ -17,6 +17,9 @@ enum ConvergenceStructure {
   YAGI("Three-element Yagi, radius 1e-3 λ, spacing 0.2 λ", Parts::yagi);
 
   private final String title;
+
+  /** A reference to a method without state. */
+  @SuppressWarnings("ImmutableEnumChecker")
   private final Consumer<Parts> parts;
 
   ConvergenceStructure(String title, Consumer<Parts> parts) {

@@ -114,7 +114,7 @@ final class RandomDesign {
     int count = 2 + random.nextInt(3);
     int known = points.size();
     for (int i = 0; i < count; i++) {
-      boolean joins = i == 0 && known > 0 && random.nextInt(3) > 0 || random.nextInt(40) == 0;
+      boolean joins = (i == 0 && known > 0 && random.nextInt(3) > 0) || random.nextInt(40) == 0;
       String point =
           joins && !points.isEmpty() ? points.get(random.nextInt(points.size())) : point(above);
       points.add(point);
