@@ -34,6 +34,9 @@ class CutRunTest {
       feed-chain:
         - transformer: {ratio: 2}
       cut: {datum: eye, loop: 60 mm, fold-back: 150 mm, terminal: 30 mm, stretch: 0.2 %, tolerance: 5 mm}
+      kit:
+        - {item: transformer, mass: 400 g}
+        - {item: end insulator, count: 2, mass: 40 g, hangs: true, note: glazed}
       bands: {plan: iaru-region-1, use: [40 m, 30 m]}
       """;
 
@@ -122,6 +125,33 @@ class CutRunTest {
         .first()
         .asString()
         .startsWith("wire,from,from_name,to,to_name,model_length_m,cut_length_m");
+  }
+
+  /** In JSON, as text, and alone as CSV; one sum in all of them. */
+  @Test
+  void theKitListHoldsWireStagesAndItems() {
+    JsonNode parts = cut.at("/kit/parts");
+    assertThat(parts.findValuesAsText("part"))
+        .containsExactly("strand", "transformer", "end insulator");
+    double sum = 0;
+    for (JsonNode part : parts) {
+      sum += part.get("mass_kg").asDouble();
+    }
+    assertThat(cut.at("/kit/known_mass_kg").asDouble()).isCloseTo(sum, within(1e-12));
+    assertThat(sum).isCloseTo(0.4 + 0.08 + 20.6 * 0.028149, within(0.01));
+
+    assertThat(Run.of("cut", design).out())
+        .contains("Kit list", "end insulator: glazed", "hang on wires and supports");
+    Run csv = Run.of("cut", design, "--kit", "--format", "csv");
+    assertThat(csv.code()).isZero();
+    assertThat(csv.out().lines().toList())
+        .hasSize(4)
+        .last()
+        .asString()
+        .startsWith("item,end insulator,glazed,2,,0.08,0.08");
+    assertThat(Run.of("cut", design, "--kit").out())
+        .contains("Kit list")
+        .doesNotContain("Cut list", "Trimming");
   }
 
   @Test

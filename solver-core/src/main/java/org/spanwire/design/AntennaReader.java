@@ -36,6 +36,11 @@ final class AntennaReader {
     return hangs;
   }
 
+  /** What conductors weigh and bear, as far as known, found by {@link #read}. */
+  Map<String, MechanicalProperties> mechanical() {
+    return mechanical;
+  }
+
   Antenna read(Fields design) {
     Names made =
         some(

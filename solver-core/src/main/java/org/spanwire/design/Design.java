@@ -12,6 +12,7 @@ import java.util.stream.Collectors;
 import org.spanwire.Antenna;
 import org.spanwire.geometry.Fitting;
 import org.spanwire.geometry.GeometryException;
+import org.spanwire.medium.MechanicalProperties;
 
 /**
  * One antenna and its installation, as one design file holds it, with every expression evaluated.
@@ -25,11 +26,13 @@ public final class Design {
   private final Map<String, Parameter> parameters;
   private final Antenna antenna;
   private final Map<String, Hang> hangs;
+  private final Map<String, MechanicalProperties> mechanical;
   private final List<Stage> feedChain;
   private final Optional<FeedLine> feedLine;
   private final double referenceOhm;
   private final OptionalDouble power;
   private final Optional<CutRules> cutRules;
+  private final List<KitItem> kit;
   private final Map<String, Weather> weather;
   private final Map<String, PartRating> ratings;
   private final Optional<ExposureRules> exposureRules;
@@ -47,6 +50,7 @@ public final class Design {
     AntennaReader reader = new AntennaReader(evaluator);
     this.antenna = reader.read(fields);
     this.hangs = Collections.unmodifiableMap(reader.hangs());
+    this.mechanical = Collections.unmodifiableMap(reader.mechanical());
     InstallationReader installation = new InstallationReader(evaluator);
     this.feedChain = fields.optional("feed-chain").map(installation::feedChain).orElse(List.of());
     this.feedLine =
@@ -56,6 +60,7 @@ public final class Design {
     this.referenceOhm = fields.optional("reference").map(installation::reference).orElse(50.0);
     this.power = fields.optional("power").map(installation::power).orElse(OptionalDouble.empty());
     this.cutRules = fields.optional("cut").map(installation::cut);
+    this.kit = fields.optional("kit").map(new KitReader(evaluator)::read).orElse(List.of());
     this.weather = fields.optional("weather").map(installation::weather).orElse(Weather.ASSUMED);
     this.ratings =
         fields
@@ -99,6 +104,7 @@ public final class Design {
                 "reference",
                 "power",
                 "cut",
+                "kit",
                 "weather",
                 "ratings",
                 "exposure",
@@ -142,6 +148,16 @@ public final class Design {
   /** The wires that hang, by name, in the order of the file; may be empty. */
   public Map<String, Hang> hangs() {
     return hangs;
+  }
+
+  /** What conductors weigh and bear, by name, as far as it is stated or follows from densities. */
+  public Map<String, MechanicalProperties> mechanical() {
+    return mechanical;
+  }
+
+  /** What the kit list holds besides the parts of the model, or says about them; may be empty. */
+  public List<KitItem> kit() {
+    return kit;
   }
 
   /** How the wire is made up, if stated. */

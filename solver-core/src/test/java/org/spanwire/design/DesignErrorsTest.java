@@ -56,6 +56,10 @@ class DesignErrorsTest {
         parts);
   }
 
+  private static Arguments kit(String items, String... parts) {
+    return fault("frequencies: [7.1 MHz]", "frequencies: [7.1 MHz]\nkit: [" + items + "]", parts);
+  }
+
   static Stream<Arguments> faults() {
     return Stream.of(
         // Hanging and cutting.
@@ -74,6 +78,11 @@ class DesignErrorsTest {
             "material: copper, diameter: 2 mm}",
             "material: perfect, diameter: 2 mm, mechanical: »{expansion: 17 ppm/K}}",
             "has no mass-per-length, and it does not follow from the densities"),
+        kit("»{count: 2}", "has no item; add one such as item: end insulator"),
+        kit("{item: peg, count: »2.5}", "expected a whole number such as 2"),
+        kit("{item: peg, mass: »40 mm}", "expected a mass such as 1.8 kg"),
+        kit("{item: peg, hangs: »maybe}", "expected one of false, true"),
+        kit("{item: peg}, »{item: peg}", "item 'peg' is in the kit twice"),
         hanging("»{tension: 100 N, sag: 1 m}", "expected exactly one of tension, sag, length"),
         hanging("{tension: »100 kg}", "expected a force such as 100 N"),
         hanging("»{length: 20 m}", "does not reach over"),

@@ -111,7 +111,7 @@ public final class ReportCommand implements Runnable {
         BandPortrait.of(installation, solver, bands, ELEVATIONS, threads),
         map(read, solver, threads),
         ExposureCommand.report(read, read.exposureRules().orElse(ExposureRules.STRICT), design),
-        CutCommand.report(read, design),
+        CutCommand.report(read, design, false),
         new DesignReport.Input(sha256(), design.changes()));
   }
 

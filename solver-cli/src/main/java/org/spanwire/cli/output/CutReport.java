@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.apache.commons.csv.CSVPrinter;
 import org.spanwire.design.CutRules;
 import org.spanwire.design.Design;
+import org.spanwire.practice.KitList;
 import org.spanwire.practice.Leg;
 import org.spanwire.practice.SpanState;
 import org.spanwire.practice.Trim;
@@ -24,6 +25,8 @@ import org.spanwire.study.TrimRow;
  * @param trim how the trimmed length is shared; empty if nothing can be trimmed
  * @param rows what trimming does in each band
  * @param spans how the wires hang, in still air and in weather; empty if the design does not say
+ * @param kit what is packed
+ * @param kitAlone whether text and CSV hold the kit list only
  * @param warnings named doubts
  */
 public record CutReport(
@@ -34,6 +37,8 @@ public record CutReport(
     Optional<Trim> trim,
     List<TrimRow> rows,
     List<SpanState> spans,
+    KitList kit,
+    boolean kitAlone,
     List<Warning> warnings)
     implements Report {
 
@@ -73,6 +78,11 @@ public record CutReport(
 
   private static String millimetres(double metres) {
     return Numbers.significant(1000 * metres, 4) + " mm";
+  }
+
+  /** The kit list in words. */
+  public KitText kitText() {
+    return new KitText(design, kit);
   }
 
   @Override
@@ -122,6 +132,7 @@ public record CutReport(
       mechanics(json, span);
     }
     json.writeEndArray();
+    kitText().json(json);
     Json.warnings(json, warnings);
     json.writeEndObject();
   }
@@ -174,9 +185,13 @@ public record CutReport(
     json.writeEndObject();
   }
 
-  /** The legs; trim table and mechanics are in text and JSON. */
+  /** The legs, or the kit list if only that is asked for; all is in text and JSON. */
   @Override
   public void csv(CSVPrinter csv) throws IOException {
+    if (kitAlone) {
+      kitText().csv(csv);
+      return;
+    }
     csv.printRecord(
         "wire",
         "from",

@@ -29,10 +29,15 @@ public final class CutText {
 
   String render() {
     out.append(palette.heading(report.design().title())).append("\n\n");
-    legs();
-    rules();
-    trim();
-    spans();
+    if (report.kitAlone()) {
+      report.kitText().text(out, palette);
+    } else {
+      legs();
+      rules();
+      report.kitText().text(out, palette);
+      trim();
+      spans();
+    }
     warnings();
     Conditions.cautions(out, palette);
     for (String caution : CAUTIONS) {

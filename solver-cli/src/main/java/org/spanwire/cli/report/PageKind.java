@@ -21,6 +21,7 @@ public enum PageKind {
               new ExposureSection(report),
               new MechanicsSection(report),
               new CutSection(report),
+              new KitSection(report),
               new ConditionSection(report)));
 
   private final String title;
