@@ -238,7 +238,7 @@ public final class MovingFeed {
 
   private Complex impedance(
       TrackSolution solved, int place, TrackSolution.Way way, double frequencyHz) {
-    Complex shunt = new Complex(0, 2 * Math.PI * frequencyHz * feed.capacitance());
+    Complex shunt = feed.shuntAdmittance(frequencyHz);
     Complex y;
     if (lowest.fittings().isEmpty()) {
       y = solved.admittance(place, way, 0, 0).add(shunt);

@@ -75,9 +75,7 @@ final class SolvedAntenna implements Solution {
     this.tables = tables;
     this.warnings = List.copyOf(warnings);
     List<Complex> shunts =
-        antenna.feeds().stream()
-            .map(f -> new Complex(0, 2 * Math.PI * frequencyHz * f.capacitance()))
-            .toList();
+        antenna.feeds().stream().map(f -> f.shuntAdmittance(frequencyHz)).toList();
     List<Complex> loads =
         antenna.fittings().stream().map(f -> f.impedance().at(frequencyHz)).toList();
     network = new PortNetwork(shunts, loads, ports::admittance);

@@ -8,7 +8,9 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.Random;
 import java.util.stream.Stream;
@@ -49,6 +51,7 @@ class FitRunTest {
   @TempDir private static Path directory;
   private static String design;
   private static String measured;
+  private static String typed;
 
   @BeforeAll
   static void measure() throws IOException {
@@ -56,6 +59,17 @@ class FitRunTest {
     Design truth = DesignReader.read(DESIGN, "truth").with("height", "8.2 m");
     Installation installation = Installation.of(truth);
     Random random = new Random(3);
+    List<String> swr = new ArrayList<>();
+    for (double megahertz : new double[] {7.0, 7.1, 7.2, 14.0, 14.35}) {
+      double value =
+          installation
+              .solve(new Solver(), megahertz * 1e6)
+              .feed("main")
+              .at(Plane.TRANSMITTER)
+              .swr();
+      swr.add(String.format(Locale.ROOT, "%.2fMHz=%.2f", megahertz, value));
+    }
+    typed = String.join(",", swr);
     StringBuilder file = new StringBuilder("! hut, at the transmitter\n# MHz S RI R 50\n");
     for (double megahertz = 6.9; megahertz < 7.35; megahertz += 0.05) {
       Complex impedance =
@@ -100,9 +114,68 @@ class FitRunTest {
     Run run = fit();
     assertThat(run.code()).as(run.err()).isZero();
     assertThat(run.out())
-        .contains("Likeliest cause: height 8.", "instead of 10 m", "read SWR at", "hut.s1p");
+        .contains(
+            "Likeliest cause: height 8.",
+            "instead of 10 m",
+            "hang 1.8 m lower",
+            "One more reading on the design's bands would not narrow",
+            "hut.s1p");
     assertThat(run.out().lines()).allMatch(line -> line.length() <= 118);
     assertThat(fit("--format", "csv").out()).startsWith("parameter,unit,nominal").hasLineCount(3);
+  }
+
+  @Test
+  void readsSwrTypedOrInAFile() throws IOException {
+    Run run = Run.of("fit", design, "--swr", typed, "--swr-error", "2%", "--vary", "height,factor");
+    assertThat(run.code()).as(run.err()).isZero();
+    assertThat(run.out())
+        .contains("Likeliest cause: height 8.", "wires hang 1.8 m lower than designed")
+        .contains("5 readings of SWR without phase", "2 % of the SWR");
+    assertThat(run.out().lines()).allMatch(line -> line.length() <= 118);
+    String file =
+        "format: spanwire-measured/1\ntitle: Hut\nerror: 2 %\nreadings:\n"
+            + typed
+                .replace(",", "}\n")
+                .replace("=", ", swr: ")
+                .replace("MHz", " MHz")
+                .replaceAll("(?m)^", "  - {at: ")
+            + "}\n";
+    String path = Files.writeString(directory.resolve("hut-swr.yaml"), file).toString();
+    Run json =
+        Run.of("fit", design, "--measured", path, "--vary", "height,factor", "--format", "json");
+    assertThat(json.code()).as(json.err()).isZero();
+    assertThat(JsonSchema.result().faultsOfJson(json.out())).isEmpty();
+    JsonNode result = new ObjectMapper().readTree(json.out());
+    assertThat(result.at("/readings").asText()).isEqualTo("swr");
+    assertThat(result.at("/estimates/0/change/kind").asText()).isEqualTo("height");
+    assertThat(result.at("/estimates/0/value").asDouble()).isCloseTo(8.2, within(0.3));
+  }
+
+  @Test
+  void badReadingsAreRefusedInOneLine() throws IOException {
+    String file =
+        Files.writeString(
+                directory.resolve("bad.yaml"),
+                "format: spanwire-measured/1\ntitle: t\nreadings: [{at: 7 MHz, swr: 0.5}]\n")
+            .toString();
+    String[][] lines = {
+      {"bad.yaml:3:", "--measured", file},
+      {"says where it was read", "--measured", file, "--plane", "feedpoint"},
+      {"nothing measured; add"},
+      {"keep one", "--measured", measured, "--swr", "7MHz=2"},
+      {"7MHz is no reading", "--swr", "7MHz"},
+      {"SWR 0.9 must lie", "--swr", "7MHz=0.9"},
+      {"expected a frequency", "--swr", "7m=2"},
+      {"measure at more", "--swr", "7MHz=2"},
+      {"is for readings under --swr", "--measured", measured, "--swr-error", "2%"},
+    };
+    for (String[] line : lines) {
+      List<String> arguments = new ArrayList<>(List.of("fit", design, "--vary", "height"));
+      arguments.addAll(Arrays.asList(line).subList(1, line.length));
+      Run run = Run.of(arguments.toArray(String[]::new));
+      assertThat(run.err()).hasLineCount(1).contains(line[0]);
+      assertThat(run.code()).isEqualTo(2);
+    }
   }
 
   @Test

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class SchemaTest {
@@ -22,18 +24,21 @@ class SchemaTest {
   @Test
   void theWorkshopsFilesAreValid() throws IOException {
     Path workshop = Path.of("examples", "workshop");
-    for (String[] each :
-        new String[][] {
-          {"readings", "balun-readings.yaml", "bench"},
-          {"transformer", "balun-4-to-1.yaml", "design"}
-        }) {
-      String text = Files.readString(workshop.resolve(each[1]));
-      JsonSchema schema = new JsonSchema(each[0]);
-      assertThat(schema.faultsOfYaml(text)).as(each[1]).isEmpty();
+    String design = Path.of("examples", "hut-kit-heights.yaml").toString();
+    for (List<String> each :
+        List.of(
+            List.of("readings", "balun-readings.yaml", "balun", "bench"),
+            List.of("transformer", "balun-4-to-1.yaml", "balun", "design"),
+            List.of("measured", "hut-swr.yaml", "fit", design, "--vary", "height", "--measured"))) {
+      String text = Files.readString(workshop.resolve(each.get(1)));
+      JsonSchema schema = new JsonSchema(each.get(0));
+      assertThat(schema.faultsOfYaml(text)).as(each.get(1)).isEmpty();
       String spoilt = text + "unknown-key: 1\n";
-      assertThat(schema.faultsOfYaml(spoilt)).as(each[1]).isNotEmpty();
+      assertThat(schema.faultsOfYaml(spoilt)).as(each.get(1)).isNotEmpty();
       Path file = Files.writeString(Files.createTempFile("spoilt", ".yaml"), spoilt);
-      Run run = Run.of("balun", each[2], file.toString());
+      List<String> line = new ArrayList<>(each.subList(2, each.size()));
+      line.add(file.toString());
+      Run run = Run.of(line.toArray(String[]::new));
       Files.delete(file);
       assertThat(run.code()).isEqualTo(2);
       assertThat(run.err()).contains("unknown-key");

@@ -25,6 +25,11 @@ public final class Schemas {
     return read("spanwire-readings-1.schema.json");
   }
 
+  /** JSON Schema of SWR typed at an installation, see {@link MeasuredSwrReader}. */
+  public static String measured() {
+    return read("spanwire-measured-1.schema.json");
+  }
+
   /** JSON Schema of a transformer to be wound, see {@link TransformerSheetReader}. */
   public static String transformer() {
     return read("spanwire-transformer-1.schema.json");

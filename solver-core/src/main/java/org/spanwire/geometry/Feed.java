@@ -73,4 +73,9 @@ public record Feed(
   public Feed withCapacitance(double farads) {
     return new Feed(name, wire, at, gap, voltage, farads);
   }
+
+  /** Admittance jωC in siemens of the capacitance across the terminals. */
+  public Complex shuntAdmittance(double frequencyHz) {
+    return new Complex(0, 2 * Math.PI * frequencyHz * capacitance);
+  }
 }

@@ -37,13 +37,18 @@ final class FeedLineCircuit {
     this.chain = chain;
     frequencyHz = solution.frequencyHz();
     antenna = antenna(split, solution);
-    driven = new DrivenChain(chain, frequencyHz, antenna);
+    driven =
+        new DrivenChain(
+            chain,
+            frequencyHz,
+            Terminals.across(antenna, split.feed().shuntAdmittance(frequencyHz)));
   }
 
   /**
    * An operation with what it was computed from.
    *
-   * @param terminals the antenna's three terminals against the node
+   * @param terminals the antenna's three terminals against the node, without a capacitance across
+   *     the feed
    */
   record Solved(Operation operation, NPort terminals) {}
 
@@ -92,21 +97,13 @@ final class FeedLineCircuit {
     return relative;
   }
 
-  /**
-   * The antenna's three terminals against the node, the feed's capacitance across the first two.
-   */
+  /** The antenna's three terminals against the node. */
   private static NPort antenna(SplitAntenna split, Solution solution) {
     Complex[][] y = solution.admittanceMatrix();
     for (int k = 1; k < 3; k++) {
       y[0][k] = y[0][k].negate();
       y[k][0] = y[k][0].negate();
     }
-    Complex across =
-        new Complex(0, 2 * Math.PI * solution.frequencyHz() * split.feed().capacitance());
-    y[0][0] = y[0][0].add(across);
-    y[1][1] = y[1][1].add(across);
-    y[0][1] = y[0][1].subtract(across);
-    y[1][0] = y[1][0].subtract(across);
     int[] order =
         split.line().polarity() == FeedLine.Polarity.FIRST_POINT
             ? new int[] {1, 2, 3}

@@ -188,7 +188,7 @@ public final class Installation {
     return solveWithPorts(solver, frequencyHz).operation();
   }
 
-  /** Solves, and gives the antenna's terminals without the chain as {@link #planes} takes them. */
+  /** Solves, and gives the antenna's terminals as {@link #planes} takes them. */
   FeedLineCircuit.Solved solveWithPorts(Solver solver, double frequencyHz) {
     Solver asked = solver;
     for (int attempt = 1; ; attempt++) {
@@ -238,7 +238,10 @@ public final class Installation {
     }
     Operation operation = withoutLine(solution);
     Complex impedance = operation.feeds().get(0).impedance();
-    return new FeedLineCircuit.Solved(operation, NPort.load(impedance, ONE_PORT_REFERENCE));
+    NPort withCapacitance = NPort.load(impedance, ONE_PORT_REFERENCE);
+    Complex across = antenna.feeds().get(0).shuntAdmittance(solution.frequencyHz());
+    return new FeedLineCircuit.Solved(
+        operation, Terminals.across(withCapacitance, across.negate()));
   }
 
   /**
@@ -267,14 +270,20 @@ public final class Installation {
   /**
    * What the first feed shows at the planes of the chain.
    *
-   * @param terminals of an antenna that differs from this one in nothing but numbers
+   * @param terminals of an antenna that differs from this one in nothing but numbers, without a
+   *     capacitance across the feed: that is this one's
    */
   List<PlaneMismatch> planes(double frequencyHz, NPort terminals) {
+    NPort all = withCapacitance(frequencyHz, terminals);
     if (split.isPresent()) {
-      DrivenChain driven = new DrivenChain(chain, frequencyHz, terminals);
+      DrivenChain driven = new DrivenChain(chain, frequencyHz, all);
       return chain.planes(driven.end().state());
     }
-    return chain.planes(chain.chain().at(frequencyHz, terminals.inputImpedance()));
+    return chain.planes(chain.chain().at(frequencyHz, all.inputImpedance()));
+  }
+
+  private NPort withCapacitance(double frequencyHz, NPort terminals) {
+    return Terminals.across(terminals, antenna.feeds().get(0).shuntAdmittance(frequencyHz));
   }
 
   /**
@@ -298,7 +307,9 @@ public final class Installation {
 
   /** Heat in watts of the chokes at the top of the feed line, which the design must have. */
   double chokeWatts(double frequencyHz, NPort terminals) {
-    return new DrivenChain(chain, frequencyHz, terminals).full().power(4);
+    return new DrivenChain(chain, frequencyHz, withCapacitance(frequencyHz, terminals))
+        .full()
+        .power(4);
   }
 
   /**

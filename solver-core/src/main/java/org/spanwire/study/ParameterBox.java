@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import org.spanwire.Antenna;
 import org.spanwire.design.Design;
+import org.spanwire.geometry.Feed;
 import org.spanwire.geometry.Fitting;
 import org.spanwire.geometry.LumpedImpedance;
 import org.spanwire.unit.Quantity;
@@ -79,7 +80,7 @@ record ParameterBox(Design base, List<ParameterSample.Range> ranges) {
     return quantity.value() + " " + quantity.dimension().symbol();
   }
 
-  /** The ranges that move the antenna, by their index. */
+  /** The ranges that move the antenna without what is across its feed, by their index. */
   List<Integer> ofAntenna(double frequencyHz) {
     return influencing((a, b) -> sameAntenna(modelled(a), modelled(b), frequencyHz));
   }
@@ -123,7 +124,7 @@ record ParameterBox(Design base, List<ParameterSample.Range> ranges) {
 
   private static boolean sameAntenna(Antenna a, Antenna b, double frequencyHz) {
     if (!a.wires().equals(b.wires())
-        || !a.feeds().equals(b.feeds())
+        || !bare(a.feeds()).equals(bare(b.feeds()))
         || !a.ground().equals(b.ground())
         || a.fittings().size() != b.fittings().size()) {
       return false;
@@ -139,6 +140,10 @@ record ParameterBox(Design base, List<ParameterSample.Range> ranges) {
       }
     }
     return true;
+  }
+
+  private static List<Feed> bare(List<Feed> feeds) {
+    return feeds.stream().map(feed -> feed.withCapacitance(0)).toList();
   }
 
   /** Lumped impedances are functions: compared at the frequency. */

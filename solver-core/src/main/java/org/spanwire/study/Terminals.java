@@ -67,6 +67,38 @@ final class Terminals {
     return NPort.ofScattering(s, references);
   }
 
+  /**
+   * Terminals with an admittance across the first two of them; across the only one of a one-port.
+   *
+   * <p>With d = (1, −1, 0) and y the admittance over that of the reference, v' = v and i' = i + y d
+   * dᵀ v give S' = S − k r rᵀ, r = (1 + S) d, k = (y/2)/(1 + (y/2) dᵀ r).
+   *
+   * @param terminals reciprocal, with one real reference
+   * @param siemens the admittance; its negative takes it away again
+   */
+  static NPort across(NPort terminals, Complex siemens) {
+    if (siemens.equals(Complex.ZERO)) {
+      return terminals;
+    }
+    int n = terminals.ports();
+    Complex[] r = new Complex[n];
+    for (int i = 1; i <= n; i++) {
+      Complex own = i == 1 ? Complex.ONE : i == 2 ? Complex.ONE.negate() : Complex.ZERO;
+      Complex second = n > 1 ? terminals.s(i, 2) : Complex.ZERO;
+      r[i - 1] = own.add(terminals.s(i, 1)).subtract(second);
+    }
+    Complex half = siemens.multiply(terminals.reference(1)).multiply(0.5);
+    Complex along = n > 1 ? r[0].subtract(r[1]) : r[0];
+    Complex k = half.divide(Complex.ONE.add(half.multiply(along)));
+    Complex[][] s = new Complex[n][n];
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j < n; j++) {
+        s[i][j] = terminals.s(i + 1, j + 1).subtract(k.multiply(r[i]).multiply(r[j]));
+      }
+    }
+    return NPort.ofScattering(s, terminals.reference(1));
+  }
+
   private static Complex[][] rows(double[][] values) {
     Complex[][] rows = new Complex[values.length][values.length];
     for (int i = 0; i < values.length; i++) {

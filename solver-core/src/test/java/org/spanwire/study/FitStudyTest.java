@@ -46,7 +46,7 @@ class FitStudyTest {
   private static final Solver EXACT = new Solver(SolverOptions.defaults().withTolerance(1e-4));
 
   /** Noise of 1 % of full scale in each part, from a fixed seed. */
-  private static NetworkData readings(Design truth, Plane plane, double noise) {
+  private static Measurement readings(Design truth, Plane plane, double noise) {
     Random random = new Random(20);
     Installation installation = Installation.of(truth);
     TreeMap<Double, NPort> samples = new TreeMap<>();
@@ -61,7 +61,7 @@ class FitStudyTest {
         samples.put(f, NPort.ofScattering(new Complex[][] {{reflection}}, 50));
       }
     }
-    return NetworkData.of(samples);
+    return Measurement.of(NetworkData.of(samples), plane);
   }
 
   private static List<ParameterSample.Range> ranges(String... names) {
@@ -72,11 +72,7 @@ class FitStudyTest {
   void recoversHeightAndWireFactorThroughNoise() {
     Design truth = KIT.with(Map.of("height", "7.3 m", "factor", "0.991"));
     FitResult result =
-        new FitStudy(
-                KIT,
-                ranges("height", "factor"),
-                readings(truth, Plane.TRANSMITTER, 0.01),
-                Plane.TRANSMITTER)
+        new FitStudy(KIT, ranges("height", "factor"), readings(truth, Plane.TRANSMITTER, 0.01))
             .run(new Solver(), 2);
     FitResult.Estimate height = result.estimates().get(0);
     FitResult.Estimate factor = result.estimates().get(1);
@@ -97,8 +93,7 @@ class FitStudyTest {
         new FitStudy(
                 KIT,
                 ranges("height", "factor"),
-                readings(KIT.with("height", "7.5 m"), Plane.FEEDPOINT, 0.01),
-                Plane.FEEDPOINT)
+                readings(KIT.with("height", "7.5 m"), Plane.FEEDPOINT, 0.01))
             .run(new Solver(), 2);
     assertThat(low.causes().get(0).parameter()).isEqualTo("height");
     assertThat(low.causes().get(0).value().value()).isCloseTo(7.5, within(0.3));
@@ -110,8 +105,7 @@ class FitStudyTest {
         new FitStudy(
                 KIT,
                 ranges("height", "factor"),
-                readings(KIT.with("factor", "0.985"), Plane.FEEDPOINT, 0.01),
-                Plane.FEEDPOINT)
+                readings(KIT.with("factor", "0.985"), Plane.FEEDPOINT, 0.01))
             .run(new Solver(), 2);
     assertThat(shorter.causes().get(0).parameter()).isEqualTo("factor");
     assertThat(shorter.causes().get(0).value().value()).isCloseTo(0.985, within(0.002));
@@ -126,8 +120,7 @@ class FitStudyTest {
         new FitStudy(
             KIT,
             ranges("height", "line"),
-            readings(KIT.with("line", "11.6 m"), Plane.TRANSMITTER, 0.01),
-            Plane.TRANSMITTER);
+            readings(KIT.with("line", "11.6 m"), Plane.TRANSMITTER, 0.01));
     FitResult result = study.run(new Solver(), 2);
     assertThat(result.causes().get(0).parameter()).isEqualTo("line");
     assertThat(result.estimates().get(1).value().value()).isCloseTo(11.6, within(0.03));
@@ -149,10 +142,10 @@ class FitStudyTest {
   void readingsThatCannotTellAreRefused() {
     TreeMap<Double, NPort> one = new TreeMap<>();
     one.put(7e6, NPort.load(new Complex(50, 0), 50));
-    NetworkData few = NetworkData.of(one);
-    assertThatThrownBy(() -> new FitStudy(KIT, ranges("height", "factor"), few, Plane.FEEDPOINT))
+    Measurement few = Measurement.of(NetworkData.of(one), Plane.FEEDPOINT);
+    assertThatThrownBy(() -> new FitStudy(KIT, ranges("height", "factor"), few))
         .hasMessageContaining("measure at more");
-    assertThatThrownBy(() -> new FitStudy(KIT, List.of(), few, Plane.FEEDPOINT))
+    assertThatThrownBy(() -> new FitStudy(KIT, List.of(), few))
         .hasMessageContaining("nothing to vary");
   }
 }

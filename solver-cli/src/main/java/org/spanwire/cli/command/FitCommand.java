@@ -1,21 +1,16 @@
 package org.spanwire.cli.command;
 
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.spanwire.circuit.CircuitException;
-import org.spanwire.circuit.NetworkData;
-import org.spanwire.circuit.Touchstone;
-import org.spanwire.circuit.TouchstoneException;
 import org.spanwire.cli.output.FitReport;
 import org.spanwire.design.Design;
 import org.spanwire.result.Warning;
 import org.spanwire.study.FitResult;
 import org.spanwire.study.FitStudy;
 import org.spanwire.study.Installation;
+import org.spanwire.study.Measurement;
 import org.spanwire.study.ParameterSample;
-import org.spanwire.study.Plane;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -24,17 +19,23 @@ import picocli.CommandLine.Option;
 @Command(
     name = "fit",
     description = {
-      "Tell from a measured reflection coefficient how an installation differs from its design.",
+      "Tell from measured reflection coefficients or SWR how an installation differs from its design.",
       "Estimates the named parameters with their errors and correlations, ranks each of them as the"
           + " only cause of the difference, and names the reading that would part the likeliest two"
-          + " best. A wire factor is a parameter that the design multiplies its lengths with."
+          + " best. A wire factor is a parameter that the design multiplies its lengths with, stray"
+          + " capacitance one that stands under capacitance of the feed. SWR has no phase: more"
+          + " causes look alike in it, and the output says which."
     },
     footerHeading = "%nExamples:%n",
     footer = {
       "  spanwire fit kit.yaml --measured hut.s1p --vary height,factor",
       "      measured at the transmitter's end of the line",
       "  spanwire fit kit.yaml --measured mast.s1p --plane feedpoint --vary height=5m:12m",
-      "      measured at the feedpoint; a range to look in"
+      "      measured at the feedpoint; a range to look in",
+      "  spanwire fit kit.yaml --measured hut-swr.yaml --vary height,factor",
+      "      SWR readings, with their errors, the place and the line they were read through",
+      "  spanwire fit kit.yaml --swr 3.5MHz=2.9,3.65MHz=1.7,3.8MHz=2.4,7.1MHz=1.6 --vary height,factor",
+      "      the same typed, read at the transmitter"
     })
 public final class FitCommand implements Runnable {
 
@@ -42,13 +43,7 @@ public final class FitCommand implements Runnable {
 
   @Mixin private DesignOptions design;
   @Mixin private OutputOptions output;
-
-  @Option(
-      names = "--measured",
-      required = true,
-      paramLabel = "FILE",
-      description = "Touchstone file of one port.")
-  private Path measured;
+  @Mixin private MeasuredOptions measured;
 
   @Option(
       names = "--vary",
@@ -60,20 +55,13 @@ public final class FitCommand implements Runnable {
               + " either side, else 20 %% to either side. Repeatable.")
   private List<String> vary;
 
-  @Option(
-      names = "--plane",
-      paramLabel = "PLANE",
-      defaultValue = "transmitter",
-      converter = Converters.PlaneLabel.class,
-      description = "Where it was measured: transmitter (default), transformer-input or feedpoint.")
-  private Plane plane;
-
   @Override
   public void run() {
     output.check(design.file());
-    output.check(measured);
+    measured.check(output);
     Design read = design.read();
-    FitStudy study = study(read);
+    Measurement measurement = measured.read(read);
+    FitStudy study = study(read, measurement);
     FitResult result =
         ModelOptions.accept(
             read,
@@ -83,14 +71,13 @@ public final class FitCommand implements Runnable {
             read,
             ProgramVersion.number(),
             design.tolerance(),
-            measured.toString(),
-            plane,
+            measured.label(),
+            measurement,
             result,
             doubts(read, result)));
   }
 
-  private FitStudy study(Design read) {
-    NetworkData data = data();
+  private FitStudy study(Design read, Measurement measurement) {
     List<ParameterSample.Range> ranges = new ArrayList<>();
     for (String text : vary) {
       Variation variation =
@@ -105,9 +92,9 @@ public final class FitCommand implements Runnable {
       throw new InputException("--vary names a parameter twice; name each one once");
     }
     try {
-      return new FitStudy(read, ranges, data, plane);
+      return new FitStudy(read, ranges, measurement);
     } catch (IllegalArgumentException e) {
-      throw new InputException(measured + ": " + e.getMessage());
+      throw new InputException(measured.label() + ": " + e.getMessage());
     }
   }
 
@@ -117,16 +104,6 @@ public final class FitCommand implements Runnable {
         ? read.parameters().get(name).value().value()
             + read.parameters().get(name).value().dimension().symbol()
         : "0";
-  }
-
-  private NetworkData data() {
-    try {
-      return Touchstone.read(measured).network();
-    } catch (TouchstoneException e) {
-      throw new InputException(e.getMessage());
-    } catch (CircuitException | IllegalArgumentException e) {
-      throw new InputException(measured + ": " + e.getMessage());
-    }
   }
 
   private static List<Warning> doubts(Design read, FitResult result) {

@@ -10,7 +10,7 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "schema",
     description =
-        "Print the JSON Schema (draft 2020-12) of design files, of JSON results, or of the files of balun.",
+        "Print the JSON Schema (draft 2020-12) of design files, of JSON results, or of the files of balun and fit.",
     footerHeading = "%nExamples:%n",
     footer = {
       "  spanwire schema design > design.schema.json",
@@ -28,6 +28,7 @@ public final class SchemaCommand implements Runnable {
   enum Subject {
     design,
     result,
+    measured,
     readings,
     transformer
   }
@@ -38,6 +39,7 @@ public final class SchemaCommand implements Runnable {
         switch (subject) {
           case design -> Schemas.design();
           case result -> Schemas.result();
+          case measured -> Schemas.measured();
           case readings -> Schemas.readings();
           case transformer -> Schemas.transformer();
         };

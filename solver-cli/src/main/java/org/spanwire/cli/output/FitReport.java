@@ -3,11 +3,13 @@ package org.spanwire.cli.output;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.util.List;
+import java.util.Locale;
 import org.apache.commons.csv.CSVPrinter;
 import org.spanwire.design.Design;
 import org.spanwire.result.Warning;
 import org.spanwire.study.FitResult;
-import org.spanwire.study.Plane;
+import org.spanwire.study.Measurement;
+import org.spanwire.study.PhysicalChange;
 
 /**
  * The outcome of {@code spanwire fit}.
@@ -15,8 +17,8 @@ import org.spanwire.study.Plane;
  * @param design the design
  * @param version version of the program
  * @param tolerance wanted relative accuracy of impedances
- * @param measured the measured file
- * @param plane where it was measured
+ * @param source the measured file, or how else the readings came
+ * @param measurement what was measured
  * @param result the result
  * @param warnings named doubts
  */
@@ -24,8 +26,8 @@ public record FitReport(
     Design design,
     String version,
     double tolerance,
-    String measured,
-    Plane plane,
+    String source,
+    Measurement measurement,
     FitResult result,
     List<Warning> warnings)
     implements Report {
@@ -48,13 +50,18 @@ public record FitReport(
     json.writeStringField("design", design.title());
     json.writeStringField("version", version);
     json.writeNumberField("tolerance", tolerance);
-    json.writeStringField("measured", measured);
-    json.writeStringField("plane", plane.label());
+    json.writeStringField("measured", source);
+    json.writeStringField("readings", measurement.phase() ? "reflection" : "swr");
+    json.writeStringField("plane", measurement.plane().label());
     json.writeNumberField("frequencies", result.frequencies());
     json.writeNumberField("solves", result.solves());
     json.writeNumberField("reflection_error", result.modelError());
     json.writeNumberField("nominal_misfit", result.nominalMisfit());
     json.writeNumberField("misfit", result.misfit());
+    if (result.overErrors().isPresent()) {
+      json.writeNumberField("misfit_over_errors", result.overErrors().getAsDouble());
+    }
+    json.writeBooleanField("as_designed", result.asDesigned());
     json.writeArrayFieldStart("estimates");
     for (int i = 0; i < result.estimates().size(); i++) {
       estimate(json, i);
@@ -68,7 +75,13 @@ public record FitReport(
       json.writeNumberField("misfit", cause.misfit());
       json.writeNumberField("explained", cause.explained());
       json.writeBooleanField("enough", cause.enough());
+      change(json, cause.change());
       json.writeEndObject();
+    }
+    json.writeEndArray();
+    json.writeArrayFieldStart("others");
+    for (FitResult.Candidate other : result.others()) {
+      candidate(json, other);
     }
     json.writeEndArray();
     json.writeFieldName("further_reading");
@@ -78,9 +91,15 @@ public record FitReport(
       FitResult.Reading reading = result.reading().get();
       json.writeStartObject();
       json.writeNumberField("frequency_hz", reading.frequencyHz());
+      json.writeBooleanField("alternatives", reading.alternatives());
+      json.writeFieldName("first");
+      candidate(json, reading.first());
+      json.writeFieldName("second");
+      candidate(json, reading.second());
       json.writeNumberField("first_swr", reading.firstSwr());
       json.writeNumberField("second_swr", reading.secondSwr());
       json.writeNumberField("difference", reading.difference());
+      json.writeBooleanField("parts", reading.parts());
       json.writeEndObject();
     }
     Json.warnings(json, warnings);
@@ -101,6 +120,7 @@ public record FitReport(
       Json.undefined(json);
     }
     json.writeBooleanField("at_bound", estimate.atBound());
+    change(json, estimate.change());
     json.writeObjectFieldStart("correlations");
     for (int j = 0; j < result.estimates().size(); j++) {
       if (j != index) {
@@ -108,6 +128,25 @@ public record FitReport(
       }
     }
     json.writeEndObject();
+    json.writeEndObject();
+  }
+
+  private static void candidate(JsonGenerator json, FitResult.Candidate candidate)
+      throws IOException {
+    json.writeStartArray();
+    for (FitResult.Setting setting : candidate.settings()) {
+      json.writeStartObject();
+      json.writeStringField("parameter", setting.parameter());
+      json.writeNumberField("value", setting.value().value());
+      json.writeEndObject();
+    }
+    json.writeEndArray();
+  }
+
+  private static void change(JsonGenerator json, PhysicalChange change) throws IOException {
+    json.writeObjectFieldStart("change");
+    json.writeStringField("kind", change.kind().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+    json.writeNumberField("by", change.by());
     json.writeEndObject();
   }
 

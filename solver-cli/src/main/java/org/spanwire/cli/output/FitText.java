@@ -1,6 +1,8 @@
 package org.spanwire.cli.output;
 
+import org.spanwire.circuit.TransmissionLine;
 import org.spanwire.study.FitResult;
+import org.spanwire.unit.Dimension;
 import org.spanwire.unit.Quantity;
 
 /** The outcome of {@code spanwire fit} for reading. */
@@ -19,7 +21,8 @@ final class FitText {
 
   String render() {
     out.append(palette.heading(report.design().title())).append("\n\n");
-    verdict();
+    new FitVerdict(report).paragraphs().forEach(each -> Paragraph.write(out, "", 0, each));
+    out.append('\n');
     heading("Estimates, all together");
     out.append(estimates().render()).append('\n');
     heading("Each as the only cause, the likeliest first");
@@ -33,77 +36,26 @@ final class FitText {
     out.append(palette.heading(text)).append('\n');
   }
 
-  private static String percent(double share) {
-    return Numbers.fixed(100 * share, 0) + " %";
-  }
-
-  private void verdict() {
-    FitResult.Cause first = result.causes().get(0);
-    StringBuilder words = new StringBuilder();
-    words
-        .append("Likeliest cause: ")
-        .append(first.parameter())
-        .append(' ')
-        .append(value(first.value()))
-        .append(" instead of ")
-        .append(value(nominal(first.parameter())))
-        .append(", which alone explains ")
-        .append(percent(first.explained()))
-        .append(" of the difference");
-    if (first.enough()) {
-      words.append(", as much as the readings can tell");
-    } else if (result.causes().size() > 1) {
-      words.append(", not all of it: more than one thing differs");
-    } else {
-      words.append(", not all of it: vary other parameters too");
-    }
-    words.append('.');
-    long enough = result.causes().stream().filter(FitResult.Cause::enough).count();
-    if (enough > 1) {
-      words
-          .append(" But ")
-          .append(result.causes().get(1).parameter())
-          .append(" alone would do too.");
-    }
-    Paragraph.write(out, "", 0, words.toString());
-    result.reading().ifPresent(this::reading);
-    out.append('\n');
-  }
-
-  private void reading(FitResult.Reading reading) {
-    Paragraph.write(
-        out,
-        "",
-        0,
-        "To part "
-            + result.causes().get(0).parameter()
-            + " from "
-            + result.causes().get(1).parameter()
-            + " best, read SWR at "
-            + Numbers.megahertz(reading.frequencyHz())
-            + " MHz: "
-            + Numbers.swr(reading.firstSwr())
-            + " speaks for "
-            + result.causes().get(0).parameter()
-            + ", "
-            + Numbers.swr(reading.secondSwr())
-            + " for "
-            + result.causes().get(1).parameter()
-            + ".");
-  }
-
   private Quantity nominal(String parameter) {
     return report.design().parameters().get(parameter).value();
   }
 
-  private static String value(Quantity quantity) {
+  static String value(Quantity quantity, int digits) {
     return new Quantity(
-            Double.parseDouble(Numbers.significant(quantity.value(), 5)), quantity.dimension())
+            Double.parseDouble(Numbers.significant(quantity.value(), digits)), quantity.dimension())
         .toString();
   }
 
-  private String value(double si, FitResult.Estimate of) {
-    return Double.isNaN(si) ? "-" : value(new Quantity(si, of.value().dimension()));
+  private static String value(double si, FitResult.Estimate of) {
+    return FitVerdict.rounded(si, of).toString();
+  }
+
+  private static String through(TransmissionLine line) {
+    return ", through "
+        + value(new Quantity(line.length(), Dimension.LENGTH), 4)
+        + " of "
+        + Numbers.significant(line.impedanceOhm(), 3)
+        + " ohm line";
   }
 
   private Table estimates() {
@@ -119,15 +71,12 @@ final class FitText {
       FitResult.Estimate each = result.estimates().get(i);
       String[] row = new String[5 + result.estimates().size()];
       row[0] = each.parameter();
-      row[1] = value(each.nominal());
-      row[2] = value(each.value());
+      row[1] = each.nominal().toString();
+      row[2] = FitVerdict.rounded(each).toString();
       row[3] =
           Double.isNaN(each.standardError())
               ? "-"
-              : new Quantity(
-                      Double.parseDouble(Numbers.significant(each.standardError(), 2)),
-                      each.value().dimension())
-                  .toString();
+              : value(new Quantity(each.standardError(), each.value().dimension()), 2);
       row[4] =
           Double.isNaN(each.low())
               ? "-"
@@ -153,9 +102,9 @@ final class FitText {
     for (FitResult.Cause cause : result.causes()) {
       table.row(
           cause.parameter(),
-          value(nominal(cause.parameter())),
-          value(cause.value()),
-          percent(cause.explained()),
+          nominal(cause.parameter()).toString(),
+          value(cause.value(), 4),
+          FitVerdict.percent(cause.explained()),
           Numbers.fixed(cause.misfit(), 4),
           cause.enough() ? "enough alone" : "not enough alone");
     }
@@ -167,15 +116,32 @@ final class FitText {
     Conditions.line(
         out,
         "measured",
-        report.measured()
+        report.source()
             + ", "
             + result.frequencies()
-            + " frequencies, at the "
-            + report.plane().label());
+            + (report.measurement().phase() ? " frequencies" : " readings of SWR without phase")
+            + ", at the "
+            + report.measurement().plane().label()
+            + report.measurement().line().map(line -> through(line)).orElse(""));
+    report
+        .measurement()
+        .swrError()
+        .ifPresent(
+            share ->
+                Conditions.line(
+                    out,
+                    "errors",
+                    Numbers.significant(100 * share, 2)
+                        + " % of the SWR on average, as stated or assumed; with the estimates the"
+                        + " readings are off by "
+                        + Numbers.significant(result.overErrors().orElseThrow(), 2)
+                        + " times that (rms)"));
     Conditions.line(
         out,
         "misfit",
-        "rms difference of the reflection coefficients: "
+        (report.measurement().phase()
+                ? "rms difference of the reflection coefficients: "
+                : "rms difference of the reflection coefficients' magnitudes: ")
             + Numbers.fixed(result.nominalMisfit(), 4)
             + " as designed, "
             + Numbers.fixed(result.misfit(), 4)

@@ -3,6 +3,9 @@ package org.spanwire.cli.output;
 /** Running text broken into lines that a terminal shows whole. */
 final class Paragraph {
 
+  /** Stands for a space at which no line is broken, such as one before a unit. */
+  static final char TIE = '\u00a0';
+
   private static final int WIDTH = 110;
 
   private Paragraph() {}
@@ -23,7 +26,7 @@ final class Paragraph {
         column = labelWidth;
         separator = "";
       }
-      out.append(separator).append(word);
+      out.append(separator).append(word.replace(TIE, ' '));
       column += separator.length() + word.length();
       separator = " ";
     }
