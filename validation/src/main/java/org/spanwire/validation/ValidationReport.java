@@ -14,6 +14,9 @@ public final class ValidationReport {
 
   private static final String NAME = "spanwire-validation";
 
+  /** Left by the build of the library; from the directory of this module. */
+  private static final Path COVERAGE = Path.of("../solver-core/target/site/jacoco/jacoco.csv");
+
   private ValidationReport() {}
 
   /**
@@ -48,7 +51,10 @@ public final class ValidationReport {
 
   /** What the report has besides its cases. */
   static List<Section> sections(List<CaseGroup> groups) {
-    return List.of(Section.statedError(), CheckValues.section(groups));
+    return List.of(
+        Section.statedError(),
+        TestReach.section(TestReach.lines(COVERAGE), MutationRecord.kept()),
+        CheckValues.section(groups));
   }
 
   /** Writes both forms of a run's report to a directory, which is created if need be. */
