@@ -4,9 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.function.DoubleFunction;
-import java.util.function.Function;
 import org.apache.commons.math3.complex.Complex;
-import org.spanwire.geometry.Point;
 import org.spanwire.geometry.Wire;
 import org.spanwire.internal.basis.CurrentExpansion;
 import org.spanwire.internal.field.AbsorbedPower;
@@ -18,12 +16,6 @@ import org.spanwire.medium.PerfectGround;
 import org.spanwire.medium.Soil;
 import org.spanwire.result.Direction;
 import org.spanwire.result.EffectiveLength;
-import org.spanwire.result.GainSample;
-import org.spanwire.result.Lobe;
-import org.spanwire.result.MainLobe;
-import org.spanwire.result.NearField;
-import org.spanwire.result.PeakGain;
-import org.spanwire.result.RadiatedField;
 import org.spanwire.unit.PhysicalConstants;
 
 /**
@@ -33,7 +25,7 @@ import org.spanwire.unit.PhysicalConstants;
  * part of the field. Gain is relative to the power radiated and absorbed by the ground. Immutable
  * and safe for use by several threads.
  */
-public final class PrescribedCurrent implements FieldSource {
+public final class PrescribedCurrent extends KnownCurrent {
 
   private static final double REACTION_TOLERANCE = 1e-7;
 
@@ -158,7 +150,13 @@ public final class PrescribedCurrent implements FieldSource {
     return absorbed;
   }
 
-  private double power() {
+  @Override
+  CurrentFields fields() {
+    return fields;
+  }
+
+  @Override
+  double gainPower() {
     return radiatedPower() + absorbedPower();
   }
 
@@ -185,55 +183,5 @@ public final class PrescribedCurrent implements FieldSource {
   public EffectiveLength effectiveLength(Direction direction, Complex terminalCurrent) {
     Complex impedance = reaction(this).negate().divide(terminalCurrent.multiply(terminalCurrent));
     return fields.effectiveLength(direction, terminalCurrent, impedance);
-  }
-
-  @Override
-  public NearField nearField(Point point) {
-    return fields.nearField(point);
-  }
-
-  @Override
-  public Function<Point, NearField> nearFieldMap(double relativeTolerance) {
-    return fields.nearFieldMap(relativeTolerance);
-  }
-
-  @Override
-  public RadiatedField farField(Direction direction) {
-    return fields.farField().at(direction);
-  }
-
-  @Override
-  public double gainDbi(Direction direction) {
-    return fields.pattern(power()).gainDbi(direction);
-  }
-
-  @Override
-  public GainSample gainAtElevation(double elevationDegrees) {
-    return fields.pattern(power()).atElevation(elevationDegrees);
-  }
-
-  @Override
-  public PeakGain peakGain() {
-    return fields.pattern(power()).peak();
-  }
-
-  @Override
-  public MainLobe mainLobe() {
-    return fields.mainLobe(power());
-  }
-
-  @Override
-  public List<Lobe> lobes() {
-    return fields.lobes(power());
-  }
-
-  @Override
-  public double directivityDbi() {
-    return fields.directivityDbi();
-  }
-
-  @Override
-  public double directivityErrorDb() {
-    return fields.directivityErrorDb();
   }
 }

@@ -4,18 +4,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.DoubleFunction;
-import java.util.function.Function;
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.geometry.Feed;
 import org.spanwire.geometry.Fitting;
 import org.spanwire.geometry.LumpedImpedance;
-import org.spanwire.geometry.Point;
 import org.spanwire.geometry.Wire;
 import org.spanwire.internal.basis.CurrentExpansion;
 import org.spanwire.internal.field.AbsorbedPower;
-import org.spanwire.internal.field.GainPattern;
 import org.spanwire.internal.math.LegendrePolynomials;
 import org.spanwire.internal.mesh.Mesh;
 import org.spanwire.internal.moment.PortSolution;
@@ -24,18 +21,12 @@ import org.spanwire.medium.Soil;
 import org.spanwire.result.CurrentSample;
 import org.spanwire.result.Direction;
 import org.spanwire.result.EffectiveLength;
-import org.spanwire.result.GainSample;
-import org.spanwire.result.Lobe;
-import org.spanwire.result.MainLobe;
-import org.spanwire.result.NearField;
-import org.spanwire.result.PeakGain;
 import org.spanwire.result.PowerBudget;
-import org.spanwire.result.RadiatedField;
 import org.spanwire.result.Sensitivity;
 import org.spanwire.result.Warning;
 
 /** A solution on one mesh. */
-final class SolvedAntenna implements Solution {
+final class SolvedAntenna extends KnownCurrent implements Solution {
 
   /**
    * At open ends and gap edges the error falls algebraically with the order p, so what is left
@@ -314,58 +305,14 @@ final class SolvedAntenna implements Solution {
     return power;
   }
 
-  private GainPattern pattern() {
-    return fields.pattern(acceptedPower());
+  @Override
+  double gainPower() {
+    return acceptedPower();
   }
 
   @Override
-  public NearField nearField(Point point) {
-    return fields.nearField(point);
-  }
-
-  @Override
-  public Function<Point, NearField> nearFieldMap(double relativeTolerance) {
-    return fields.nearFieldMap(relativeTolerance);
-  }
-
-  @Override
-  public RadiatedField farField(Direction direction) {
-    return fields.farField().at(direction);
-  }
-
-  @Override
-  public double gainDbi(Direction direction) {
-    return pattern().gainDbi(direction);
-  }
-
-  @Override
-  public GainSample gainAtElevation(double elevationDegrees) {
-    return pattern().atElevation(elevationDegrees);
-  }
-
-  @Override
-  public PeakGain peakGain() {
-    return pattern().peak();
-  }
-
-  @Override
-  public MainLobe mainLobe() {
-    return fields.mainLobe(acceptedPower());
-  }
-
-  @Override
-  public List<Lobe> lobes() {
-    return fields.lobes(acceptedPower());
-  }
-
-  @Override
-  public double directivityDbi() {
-    return fields.directivityDbi();
-  }
-
-  @Override
-  public double directivityErrorDb() {
-    return fields.directivityErrorDb();
+  CurrentFields fields() {
+    return fields;
   }
 
   @Override

@@ -172,9 +172,8 @@ public final class NPort {
    * @throws CircuitException if port 2 tells nothing about port 1, or there are not two ports
    */
   public Complex[][] chain() {
-    requireTwoPort();
-    ComplexMatrix v = waves().voltages();
-    ComplexMatrix i = waves().currents();
+    ComplexMatrix v = voltages();
+    ComplexMatrix i = currents();
     return PowerWaves.quotient(
             pair(v.at(0, 0), v.at(0, 1), i.at(0, 0), i.at(0, 1)),
             pair(v.at(1, 0), v.at(1, 1), i.at(1, 0).negate(), i.at(1, 1).negate()),
@@ -182,45 +181,19 @@ public final class NPort {
         .toArray();
   }
 
-  /** Hybrid parameters (V1, I2) = H (I1, V2) of a 2-port. */
-  Complex[][] hybrid() {
+  /** Voltages of a 2-port for each wave alone. */
+  ComplexMatrix voltages() {
     requireTwoPort();
-    ComplexMatrix v = waves().voltages();
-    ComplexMatrix i = waves().currents();
-    return PowerWaves.quotient(
-            pair(v.at(0, 0), v.at(0, 1), i.at(1, 0), i.at(1, 1)),
-            pair(i.at(0, 0), i.at(0, 1), v.at(1, 0), v.at(1, 1)),
-            "hybrid")
-        .toArray();
+    return waves().voltages();
   }
 
-  /** From hybrid parameters (V1, I2) = H (I1, V2). */
-  static NPort ofHybrid(Complex[][] h, Complex... references) {
-    ComplexMatrix m = pair(Complex.ONE, h[0][1].negate(), Complex.ZERO, h[1][1].negate());
-    ComplexMatrix n = pair(h[0][0].negate(), Complex.ZERO, h[1][0].negate(), Complex.ONE);
-    return ofEquations(m, n, references);
-  }
-
-  /** Inverse hybrid parameters (I1, V2) = G (V1, I2) of a 2-port. */
-  Complex[][] inverseHybrid() {
+  /** Currents of a 2-port for each wave alone. */
+  ComplexMatrix currents() {
     requireTwoPort();
-    ComplexMatrix v = waves().voltages();
-    ComplexMatrix i = waves().currents();
-    return PowerWaves.quotient(
-            pair(i.at(0, 0), i.at(0, 1), v.at(1, 0), v.at(1, 1)),
-            pair(v.at(0, 0), v.at(0, 1), i.at(1, 0), i.at(1, 1)),
-            "inverse hybrid")
-        .toArray();
+    return waves().currents();
   }
 
-  /** From inverse hybrid parameters (I1, V2) = G (V1, I2). */
-  static NPort ofInverseHybrid(Complex[][] g, Complex... references) {
-    ComplexMatrix m = pair(g[0][0].negate(), Complex.ZERO, g[1][0].negate(), Complex.ONE);
-    ComplexMatrix n = pair(Complex.ONE, g[0][1].negate(), Complex.ZERO, g[1][1].negate());
-    return ofEquations(m, n, references);
-  }
-
-  private static ComplexMatrix pair(Complex a, Complex b, Complex c, Complex d) {
+  static ComplexMatrix pair(Complex a, Complex b, Complex c, Complex d) {
     return ComplexMatrix.of(new Complex[][] {{a, b}, {c, d}});
   }
 

@@ -178,8 +178,8 @@ public final class Touchstone {
       case S -> NPort.ofScattering(m, z);
       case Z -> NPort.ofImpedance(scaled(m, r, r, r, r), z);
       case Y -> NPort.ofAdmittance(scaled(m, 1 / r, 1 / r, 1 / r, 1 / r), z);
-      case H -> NPort.ofHybrid(scaled(m, r, 1, 1, 1 / r), z);
-      case G -> NPort.ofInverseHybrid(scaled(m, 1 / r, 1, 1, r), z);
+      case H -> HybridParameters.network(scaled(m, r, 1, 1, 1 / r), z);
+      case G -> HybridParameters.inverseNetwork(scaled(m, 1 / r, 1, 1, r), z);
     };
   }
 

@@ -3,7 +3,6 @@ package org.spanwire.circuit;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -23,10 +22,7 @@ final class TouchstoneReader {
       Pattern.compile(".*\\.s(\\d{1,4})p", Pattern.CASE_INSENSITIVE | Pattern.DOTALL);
 
   private final String file;
-  private final List<TouchstoneLine> pushedBack = new ArrayList<>();
-  private final String text;
-  private int position;
-  private int lineNumber;
+  private final TouchstoneLines lines;
 
   private Version version = Version.V1;
   private Unit unit = Unit.GHZ;
@@ -45,19 +41,19 @@ final class TouchstoneReader {
 
   TouchstoneReader(String file, String text) {
     this.file = file;
-    this.text = text;
+    lines = new TouchstoneLines(file, text);
   }
 
   Touchstone read() {
-    TouchstoneLine first = next().orElseThrow(() -> whole("file holds no data"));
+    TouchstoneLine first = lines.next().orElseThrow(() -> whole("file holds no data"));
     if (first.keyword().equals("version")) {
       version(first);
       header();
       sections();
     } else {
-      pushedBack.add(first);
+      lines.pushBack(first);
       ports = portsOfName();
-      options(next().orElseThrow());
+      options(lines.next().orElseThrow());
       expandReferences();
       data(false);
     }
@@ -79,42 +75,6 @@ final class TouchstoneReader {
           "name of a version 1 file must tell its ports, .s1p to .s" + MOST_PORTS + "p; rename it");
     }
     return count;
-  }
-
-  /** The next line with content; information blocks are passed over. */
-  private Optional<TouchstoneLine> next() {
-    if (!pushedBack.isEmpty()) {
-      return Optional.of(pushedBack.remove(0));
-    }
-    while (position < text.length()) {
-      TouchstoneLine line = new TouchstoneLine(file, ++lineNumber, cutLine());
-      if (line.keyword().equals("begin information")) {
-        skipInformation(line);
-      } else if (!line.isBlank()) {
-        return Optional.of(line);
-      }
-    }
-    return Optional.empty();
-  }
-
-  private String cutLine() {
-    int end = position;
-    while (end < text.length() && text.charAt(end) != '\n' && text.charAt(end) != '\r') {
-      end++;
-    }
-    String line = text.substring(position, end);
-    position = text.startsWith("\r\n", end) ? end + 2 : end + 1;
-    return line;
-  }
-
-  private void skipInformation(TouchstoneLine begin) {
-    while (position < text.length()) {
-      lineNumber++;
-      if (cutLine().strip().toLowerCase(Locale.ROOT).startsWith("[end information]")) {
-        return;
-      }
-    }
-    throw begin.fault(0, "information block does not end; add [End Information]");
   }
 
   private void version(TouchstoneLine line) {
@@ -177,10 +137,10 @@ final class TouchstoneReader {
   }
 
   private void header() {
-    options(next().orElseThrow(() -> whole("file ends before its option line")));
+    options(lines.next().orElseThrow(() -> whole("file ends before its option line")));
     while (true) {
       TouchstoneLine line =
-          next().orElseThrow(() -> whole("file ends before [Network Data]; is it cut off?"));
+          lines.next().orElseThrow(() -> whole("file ends before [Network Data]; is it cut off?"));
       if (line.keyword().equals("network data")) {
         checkHeader(line);
         return;
@@ -226,7 +186,7 @@ final class TouchstoneReader {
     for (int count = 0, at = 0; count < ports; count++, at++) {
       while (at == line.size()) {
         TouchstoneLine before = line;
-        line = next().orElse(start);
+        line = lines.next().orElse(start);
         if (line == start || !line.keyword().isEmpty()) {
           throw before.fault(
               before.size(), "[Reference] has " + count + " of " + ports + " impedances");
@@ -292,7 +252,7 @@ final class TouchstoneReader {
     if (!line.keyword().equals("end")) {
       throw line.fault(0, "expected [End] here, not [" + line.keyword() + "]");
     }
-    if (next().isPresent()) {
+    if (lines.next().isPresent()) {
       throw line.fault(0, "data after [End]");
     }
   }
@@ -307,7 +267,7 @@ final class TouchstoneReader {
     int filled = 0;
     TouchstoneLine start = null;
     while (true) {
-      Optional<TouchstoneLine> more = next();
+      Optional<TouchstoneLine> more = lines.next();
       boolean closed = more.isEmpty() || !more.get().keyword().isEmpty();
       boolean fresh = closed || more.get().size() % 2 == 1;
       if (filled > 0 && fresh && !(more.isPresent() && more.get().isOptions())) {
@@ -324,7 +284,7 @@ final class TouchstoneReader {
       if (filled == 0) {
         start = line;
         if (startsNoise(line)) {
-          pushedBack.add(line);
+          lines.pushBack(line);
           noise();
           return line;
         }
@@ -380,7 +340,7 @@ final class TouchstoneReader {
 
   private TouchstoneLine noise() {
     while (true) {
-      Optional<TouchstoneLine> more = next();
+      Optional<TouchstoneLine> more = lines.next();
       if (more.isEmpty() || !more.get().keyword().isEmpty()) {
         return ended(more, version != Version.V1);
       }

@@ -74,8 +74,8 @@ final class TouchstoneWriter {
       case S -> sample.scattering();
       case Z -> Touchstone.scaled(sample.impedance(), 1 / r, 1 / r, 1 / r, 1 / r);
       case Y -> Touchstone.scaled(sample.admittance(), r, r, r, r);
-      case H -> Touchstone.scaled(sample.hybrid(), 1 / r, 1, 1, r);
-      case G -> Touchstone.scaled(sample.inverseHybrid(), r, 1, 1, 1 / r);
+      case H -> Touchstone.scaled(HybridParameters.of(sample), 1 / r, 1, 1, r);
+      case G -> Touchstone.scaled(HybridParameters.inverseOf(sample), r, 1, 1, 1 / r);
     };
   }
 

@@ -54,7 +54,14 @@ class NPortTest {
           NPort.ofAdmittance(network.admittance(), z).scattering(), other.scattering(), 1e-10);
       if (ports == 2) {
         assertClose(NPort.ofChain(network.chain(), z).scattering(), other.scattering(), 1e-10);
-        assertClose(NPort.ofHybrid(network.hybrid(), z).scattering(), other.scattering(), 1e-10);
+        assertClose(
+            HybridParameters.network(HybridParameters.of(network), z).scattering(),
+            other.scattering(),
+            1e-10);
+        assertClose(
+            HybridParameters.inverseNetwork(HybridParameters.inverseOf(network), z).scattering(),
+            other.scattering(),
+            1e-10);
       }
     }
   }
