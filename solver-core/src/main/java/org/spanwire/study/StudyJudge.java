@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import org.spanwire.Solver;
 import org.spanwire.design.Design;
 import org.spanwire.design.ExposureRules;
@@ -81,8 +82,11 @@ record StudyJudge(Design design, Solver solver, int threads, int samples) {
       warnings.add(
           new Warning(
               "requirement-not-judged",
-              "requirements of kinds that a yield cannot judge, which leaves them out: "
-                  + result.notJudged().size()));
+              "a yield leaves out what it cannot judge: "
+                  + result.notJudged().stream()
+                      .map(StudyJudge::words)
+                      .collect(Collectors.joining(", "))
+                  + "; each is judged for the nominal design alone"));
     }
     return checked(
         requirement,
@@ -102,17 +106,28 @@ record StudyJudge(Design design, Solver solver, int threads, int samples) {
             .max(Comparator.comparingDouble(YieldResult.Influence::varianceShare))
             .map(YieldResult.Influence::parameter)
             .orElse("none");
-    String where =
-        outcome.requirement().scope() instanceof Requirement.InBand in
-            ? in.band().name()
-            : "one frequency";
     return String.format(
         Locale.ROOT,
         "the requirement least often met, on %s, is met by %.1f %% of the installations; what moves"
             + " it most is the spread of %s",
-        where,
+        where(outcome.requirement()),
         100 * outcome.share().value(),
         parameter);
+  }
+
+  private static String where(Requirement requirement) {
+    return requirement.scope() instanceof Requirement.InBand in
+        ? in.band().name()
+        : "one frequency";
+  }
+
+  /** A requirement that the studies of a yield do not know. */
+  private static String words(Requirement requirement) {
+    Quantity quantity =
+        requirement instanceof Requirement.MaximumExposureDistance
+            ? Quantity.EXPOSURE_DISTANCE
+            : Gauge.of(requirement, "").quantity();
+    return quantity.label() + " on " + where(requirement);
   }
 
   /**

@@ -76,4 +76,20 @@ class StudyJudgeTest {
     assertThat(half.get(1).high()).isGreaterThan(half.get(1).found()).isLessThan(0.9);
     assertThat(half.get(1).cause()).contains("on one frequency", "the spread of span");
   }
+
+  @Test
+  void aYieldNamesWhatItLeavesOut() {
+    String others =
+        "  - {band: 40 m, bandwidth: {min: 1 kHz, swr: 99}}\n"
+            + "  - {band: 40 m, exposure-distance: {max: 30 m}}\n";
+    CheckedRequirement share =
+        check("  - {frequency: 7.1 MHz, swr: {max: 6}}\n  - {yield: {min: 90 %}}\n" + others)
+            .get(1);
+    assertThat(share.outcome()).isEqualTo(Outcome.MET);
+    assertThat(share.warnings())
+        .extracting(warning -> warning.name() + ": " + warning.message())
+        .containsExactly(
+            "requirement-not-judged: a yield leaves out what it cannot judge: bandwidth on 40 m,"
+                + " distance to keep on 40 m; each is judged for the nominal design alone");
+  }
 }
