@@ -53,8 +53,7 @@ record MutationRecord(List<Group> groups) {
    * @param date day of the run
    * @param commit revision of the sources
    */
-  record Group(
-      String name, int mutants, int killed, int timedOut, LocalDate date, String commit) {
+  record Group(String name, int mutants, int killed, int timedOut, LocalDate date, String commit) {
 
     double score() {
       return killed / (double) mutants;
@@ -77,8 +76,7 @@ record MutationRecord(List<Group> groups) {
   }
 
   static MutationRecord read(Reader in) throws IOException {
-    try (CSVParser rows =
-        CSVParser.parse(in, FORMAT.builder().setSkipHeaderRecord(true).get())) {
+    try (CSVParser rows = CSVParser.parse(in, FORMAT.builder().setSkipHeaderRecord(true).get())) {
       return new MutationRecord(rows.stream().map(MutationRecord::group).toList());
     }
   }
