@@ -116,8 +116,9 @@ public final class CutText {
         + Numbers.fixed(10 * trim.firstShare(), 1)
         + " mm off at the wire's first point and "
         + Numbers.fixed(10 * trim.lastShare(), 1)
-        + " mm at its last: this keeps the ratio of the legs. All bands move together. A dash: no best match"
-        + " in or near that band.";
+        + " mm at its last: this keeps the ratio of the legs. All bands move together, but for one that a trap"
+        + " keeps the ends out of: that is trimmed between feed and trap. A dash: no best match in or near that"
+        + " band.";
   }
 
   private void spans() {
