@@ -67,7 +67,7 @@ public final class CutCommand implements Runnable {
    *
    * @param kitAlone whether text and CSV are to hold the kit list only
    */
-  static CutReport report(Design read, DesignOptions options, boolean kitAlone) {
+  static CutReport report(Design read, ModelOptions options, boolean kitAlone) {
     List<Warning> warnings = new ArrayList<>();
     CutRules rules = read.cutRules().orElse(CutRules.PLAIN);
     if (read.cutRules().isEmpty()) {
@@ -127,7 +127,7 @@ public final class CutCommand implements Runnable {
     }
   }
 
-  private static List<TrimRow> rows(Design read, DesignOptions options) {
+  private static List<TrimRow> rows(Design read, ModelOptions options) {
     Feed feed = read.antenna().feeds().get(0);
     TrimStudy study = new TrimStudy(read.antenna(), feed, read.feedpointReferenceOhm());
     return ModelOptions.solve(

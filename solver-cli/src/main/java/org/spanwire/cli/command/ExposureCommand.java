@@ -85,7 +85,7 @@ public final class ExposureCommand implements Runnable {
   }
 
   /** Exposure over all bands of a design. */
-  static ExposureReport report(Design read, ExposureRules rules, DesignOptions options) {
+  static ExposureReport report(Design read, ExposureRules rules, ModelOptions options) {
     ExposureStudy study = new ExposureStudy(read, rules);
     List<BandExposure> bands =
         ModelOptions.solve(

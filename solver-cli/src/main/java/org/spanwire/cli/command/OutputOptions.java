@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.spanwire.cli.output.Format;
 import org.spanwire.cli.output.Palette;
@@ -152,6 +153,15 @@ final class OutputOptions {
       Replacement.of(file, out -> out.write(content));
     } catch (IOException e) {
       throw unwritable(file, e);
+    }
+  }
+
+  /** Writes several files, all of them or none. */
+  static void replaceAll(Map<Path, String> texts) {
+    try {
+      Replacement.ofAll(texts);
+    } catch (IOException e) {
+      throw unwritable(texts.keySet().iterator().next().toAbsolutePath().getParent(), e);
     }
   }
 }

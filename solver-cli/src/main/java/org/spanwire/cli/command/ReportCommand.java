@@ -5,13 +5,18 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
 import java.util.HexFormat;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.spanwire.Solver;
 import org.spanwire.cli.output.BandsReport;
 import org.spanwire.cli.report.DesignReport;
 import org.spanwire.cli.report.PageKind;
+import org.spanwire.cli.report.RangeEntry;
+import org.spanwire.cli.report.RangeReport;
 import org.spanwire.design.Design;
 import org.spanwire.design.ExposureRules;
 import org.spanwire.design.Parameter;
@@ -34,7 +39,9 @@ import picocli.CommandLine.Option;
       "Write a page about a design: answers, pictures, tables, cautions.",
       "One HTML file that needs no network and no scripts: SWR over every band with its spreads,"
           + " impedance, patterns, currents, where the power goes, voltages and limits, how far people must keep away, worst SWR by"
-          + " feedpoint and height, cut list and trim."
+          + " feedpoint and height, cut list, trim and kit list.",
+      "Several designs are compared: bands and verdicts, worst SWR over the spreads, power, distance to keep,"
+          + " size and weight on one page, with a link to the page of each."
     },
     footerHeading = "%nExamples:%n",
     footer = {
@@ -43,7 +50,9 @@ import picocli.CommandLine.Option;
       "  spanwire report kit.yaml --set height=6m --output low.html",
       "      the same hung lower",
       "  spanwire report kit.yaml --map share,mast --output kit.html",
-      "      a map over parameters that have other names than offset and height"
+      "      a map over parameters that have other names than offset and height",
+      "  spanwire report kit.yaml loop.yaml vertical.yaml --output range.html",
+      "      three designs side by side, and range-kit.html, range-loop.html, range-vertical.html"
     })
 public final class ReportCommand implements Runnable {
 
@@ -56,13 +65,15 @@ public final class ReportCommand implements Runnable {
   private static final int UP_PER_SIDE = 2;
   private static final int MAP_POINTS = 2;
 
-  @Mixin private DesignOptions design;
+  @Mixin private DesignListOptions design;
 
   @Option(
       names = {"-o", "--output"},
       paramLabel = "FILE",
       required = true,
-      description = "The page to write. FILE changes only once it is complete.")
+      description =
+          "The page to write. FILE changes only once it is complete. For several designs it is the"
+              + " comparison, with their pages beside it, or a directory for index.html and theirs.")
   private Path output;
 
   @Option(
@@ -77,18 +88,38 @@ public final class ReportCommand implements Runnable {
 
   @Override
   public void run() {
-    OutputOptions.checkTarget(output, design.file(), "the design");
-    Design read = design.read();
-    if (read.bands().isEmpty()) {
-      throw new InputException(
-          read.source() + ": names no bands; add bands: {plan: iaru-region-1, use: [40 m, 20 m]}");
+    if (design.files().size() > 1) {
+      compare();
+      return;
     }
-    Installation installation = ModelOptions.solve(read, () -> Installation.of(read));
-    DesignReport report = ModelOptions.solve(read, () -> report(read, installation));
-    OutputOptions.replace(output, report.html(PageKind.REPORT));
+    Path file = design.files().get(0);
+    OutputOptions.checkTarget(output, file, "the design");
+    OutputOptions.replace(output, report(file, design.readWithBands(file)).html(PageKind.REPORT));
   }
 
-  private DesignReport report(Design read, Installation installation) {
+  /** A page for each design and one that compares them; all of them are written, or none. */
+  private void compare() {
+    RangeFiles files = RangeFiles.of(output, design.files());
+    Map<Path, Design> designs = new LinkedHashMap<>();
+    design.files().forEach(file -> designs.put(file, design.readWithBands(file)));
+    Map<Path, String> pages = new LinkedHashMap<>();
+    List<RangeEntry> entries = new ArrayList<>();
+    designs.forEach(
+        (file, read) -> {
+          DesignReport report = report(file, read);
+          Path page = files.pages().get(file);
+          entries.add(RangeEntry.of(report, page.getFileName().toString()));
+          pages.put(page, report.html(PageKind.REPORT));
+        });
+    pages.put(files.comparison(), new RangeReport(ProgramVersion.number(), entries).html());
+    OutputOptions.replaceAll(pages);
+  }
+
+  private DesignReport report(Path file, Design read) {
+    return ModelOptions.solve(read, () -> report(file, read, Installation.of(read)));
+  }
+
+  private DesignReport report(Path file, Design read, Installation installation) {
     Solver solver = design.solver();
     int threads = design.threads();
     List<BandResponse> bands =
@@ -112,7 +143,7 @@ public final class ReportCommand implements Runnable {
         map(read, solver, threads),
         ExposureCommand.report(read, read.exposureRules().orElse(ExposureRules.STRICT), design),
         CutCommand.report(read, design, false),
-        new DesignReport.Input(sha256(), design.changes()));
+        new DesignReport.Input(sha256(file), design.changes()));
   }
 
   private Optional<WorstSwrMap> map(Design read, Solver solver, int threads) {
@@ -135,10 +166,10 @@ public final class ReportCommand implements Runnable {
             threads));
   }
 
-  private String sha256() {
+  private static String sha256(Path file) {
     try {
       MessageDigest digest = MessageDigest.getInstance("SHA-256");
-      return HexFormat.of().formatHex(digest.digest(Files.readAllBytes(design.file())));
+      return HexFormat.of().formatHex(digest.digest(Files.readAllBytes(file)));
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException("every Java platform has SHA-256", e);
     } catch (IOException e) {

@@ -113,7 +113,7 @@ record SummarySection(DesignReport report) implements Section {
         : Optional.of("kHz up for each cm of wire taken off: " + words);
   }
 
-  private static String sentence(String text) {
+  static String sentence(String text) {
     return Character.toUpperCase(text.charAt(0)) + text.substring(1);
   }
 

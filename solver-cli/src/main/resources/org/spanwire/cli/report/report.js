@@ -2,7 +2,7 @@
 "use strict";
 (() => {
   const choice = document.querySelector(".bands");
-  const buttons = [...choice.querySelectorAll("button")];
+  const buttons = choice ? [...choice.querySelectorAll("button")] : [];
   const show = () => {
     const chosen = new Set(buttons.filter(b => b.getAttribute("aria-pressed") === "true").map(b => b.dataset.choose));
     document.querySelectorAll("[data-band]").forEach(e => { e.hidden = !chosen.has(e.dataset.band); });
@@ -14,7 +14,7 @@
     }
     show();
   }));
-  choice.hidden = buttons.length < 2;
+  if (choice) choice.hidden = buttons.length < 2;
 
   document.querySelectorAll("figure[data-marks]").forEach(figure => {
     const marks = JSON.parse(figure.dataset.marks);
