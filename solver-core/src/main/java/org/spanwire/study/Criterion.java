@@ -113,17 +113,33 @@ record Criterion(Requirement requirement, int range, int ratio) {
         : Plane.TRANSMITTER;
   }
 
+  /** The quantity at a frequency: an SWR, a ratio in decibels, or heat in watts. */
+  double at(Look look, double frequencyHz) {
+    if (atLeast()) {
+      return look.decibels(range, frequencyHz, ratio);
+    }
+    return requirement instanceof Requirement.MaximumChokeHeat
+        ? look.chokeWatts(range, frequencyHz)
+        : look.swr(range, frequencyHz, plane());
+  }
+
+  /** The frequency in hertz at which an installation comes closest to the limit or is worst. */
+  double worstFrequency(PortModel model, PortModel.Place place) {
+    double[] frequencies = model.frequencies(range);
+    double worst = frequencies[0];
+    for (double frequency : frequencies) {
+      double more = at(place, frequency) - at(place, worst);
+      worst = (atLeast() ? -more : more) > 0 ? frequency : worst;
+    }
+    return worst;
+  }
+
   /** The largest SWR, the smallest ratio in decibels, or the largest heat in watts. */
   double value(PortModel model, PortModel.Place place) {
     double extreme = atLeast() ? Double.POSITIVE_INFINITY : 0;
     for (double frequency : model.frequencies(range)) {
-      if (atLeast()) {
-        extreme = Math.min(extreme, place.decibels(range, frequency, ratio));
-      } else if (requirement instanceof Requirement.MaximumChokeHeat) {
-        extreme = Math.max(extreme, place.chokeWatts(range, frequency));
-      } else {
-        extreme = Math.max(extreme, place.swr(range, frequency, plane()));
-      }
+      double value = at(place, frequency);
+      extreme = atLeast() ? Math.min(extreme, value) : Math.max(extreme, value);
     }
     return extreme;
   }

@@ -11,6 +11,7 @@ import org.spanwire.circuit.PortState;
 import org.spanwire.design.FeedLine;
 import org.spanwire.geometry.Feed;
 import org.spanwire.result.CurrentSample;
+import org.spanwire.result.Sensitivity;
 
 /**
  * A cut antenna driven through its feed chain. The choke at the top of the line becomes one of its
@@ -47,15 +48,16 @@ final class FeedLineCircuit {
   /**
    * An operation with what it was computed from.
    *
-   * @param terminals the antenna's three terminals against the node, without a capacitance across
-   *     the feed
+   * @param terminals the antenna's three terminals against the node, or without a line its feed;
+   *     without a capacitance across the feed
+   * @param antenna the solution of the antenna alone
    */
-  record Solved(Operation operation, NPort terminals) {}
+  record Solved(Operation operation, NPort terminals, Solution antenna) {}
 
   /** At the transmitter's power; the solution is scaled to the design's feed voltage. */
   static Solved operate(SplitAntenna split, ChainModel chain, Solution unscaled) {
     FeedLineCircuit circuit = new FeedLineCircuit(split, chain, unscaled);
-    return new Solved(circuit.operate(unscaled), circuit.antenna);
+    return new Solved(circuit.operate(unscaled), circuit.antenna, unscaled);
   }
 
   private Operation operate(Solution unscaled) {
@@ -99,16 +101,55 @@ final class FeedLineCircuit {
 
   /** The antenna's three terminals against the node. */
   private static NPort antenna(SplitAntenna split, Solution solution) {
-    Complex[][] y = solution.admittanceMatrix();
-    for (int k = 1; k < 3; k++) {
-      y[0][k] = y[0][k].negate();
-      y[k][0] = y[k][0].negate();
-    }
+    return NPort.ofAdmittance(
+        terminals(split, solution.admittanceMatrix()),
+        new Complex(DrivenChain.CIRCUIT_REFERENCE, 0));
+  }
+
+  /** Admittances of the terminals from those of the feeds, or slopes from slopes. */
+  private static Complex[][] terminals(SplitAntenna split, Complex[][] feeds) {
     int[] order =
         split.line().polarity() == FeedLine.Polarity.FIRST_POINT
-            ? new int[] {1, 2, 3}
-            : new int[] {2, 1, 3};
-    return NPort.ofAdmittance(y, new Complex(DrivenChain.CIRCUIT_REFERENCE, 0)).select(order);
+            ? new int[] {0, 1, 2}
+            : new int[] {1, 0, 2};
+    Complex[][] y = new Complex[3][3];
+    for (int i = 0; i < 3; i++) {
+      for (int j = 0; j < 3; j++) {
+        Complex entry = feeds[order[i]][order[j]];
+        y[i][j] = (order[i] == 0) == (order[j] == 0) ? entry : entry.negate();
+      }
+    }
+    return y;
+  }
+
+  /**
+   * Slopes of the terminals' scattering parameters, dS = −½ (1 + S) R dY (1 + S), from S = (1 −
+   * RY)/(1 + RY).
+   */
+  static Complex[][] slopes(SplitAntenna split, NPort terminals, Sensitivity sensitivity) {
+    Complex[][] feeds =
+        sensitivity.admittance().stream()
+            .map(row -> row.toArray(Complex[]::new))
+            .toArray(Complex[][]::new);
+    Complex[][] dy = terminals(split, feeds);
+    Complex[][] sum = new Complex[3][3];
+    for (int i = 0; i < 3; i++) {
+      for (int j = 0; j < 3; j++) {
+        Complex s = terminals.s(i + 1, j + 1);
+        sum[i][j] = i == j ? s.add(1) : s;
+      }
+    }
+    Complex[][] slopes = new Complex[3][3];
+    for (int i = 0; i < 3; i++) {
+      for (int j = 0; j < 3; j++) {
+        slopes[i][j] = Complex.ZERO;
+        for (int k = 0; k < 9; k++) {
+          Complex term = sum[i][k / 3].multiply(dy[k / 3][k % 3]).multiply(sum[k % 3][j]);
+          slopes[i][j] = slopes[i][j].add(term.multiply(-0.5 * DrivenChain.CIRCUIT_REFERENCE));
+        }
+      }
+    }
+    return slopes;
   }
 
   private CommonMode commonMode(PortState full, Solution solution, Complex toPower) {

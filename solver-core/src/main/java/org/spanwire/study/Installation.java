@@ -22,6 +22,7 @@ import org.spanwire.geometry.Point;
 import org.spanwire.geometry.Wire;
 import org.spanwire.result.CurrentSample;
 import org.spanwire.result.InputImpedance;
+import org.spanwire.result.Sensitivity;
 import org.spanwire.result.Warning;
 
 /**
@@ -241,7 +242,28 @@ public final class Installation {
     NPort withCapacitance = NPort.load(impedance, ONE_PORT_REFERENCE);
     Complex across = antenna.feeds().get(0).shuntAdmittance(solution.frequencyHz());
     return new FeedLineCircuit.Solved(
-        operation, Terminals.across(withCapacitance, across.negate()));
+        operation, Terminals.across(withCapacitance, across.negate()), solution);
+  }
+
+  /**
+   * Slopes of the scattering parameters of the terminals, without a line dS = −½ (1 + S)² R dY.
+   *
+   * @param solved of this installation
+   * @param sensitivity of its antenna, the capacitance across the feed kept
+   */
+  Complex[][] slopes(FeedLineCircuit.Solved solved, Sensitivity sensitivity) {
+    if (split.isPresent()) {
+      return FeedLineCircuit.slopes(split.get(), solved.terminals(), sensitivity);
+    }
+    Complex impedance = solved.operation().feeds().get(0).impedance();
+    Complex dy =
+        impedance.isInfinite()
+            ? sensitivity.admittance().get(0).get(0)
+            : sensitivity.impedance().get(0).divide(impedance.multiply(impedance)).negate();
+    Complex sum = solved.terminals().s(1, 1).add(1);
+    return new Complex[][] {
+      {sum.multiply(sum).multiply(dy).multiply(-0.5 * ONE_PORT_REFERENCE)}
+    };
   }
 
   /**

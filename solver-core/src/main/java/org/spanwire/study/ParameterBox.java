@@ -94,7 +94,8 @@ record ParameterBox(Design base, List<ParameterSample.Range> ranges) {
                 .equals(Installation.of(b).chainSignature(frequencyHz)));
   }
 
-  private static Antenna modelled(Design design) {
+  /** The antenna that is solved: with the outside of the feed line, if the design has its route. */
+  static Antenna modelled(Design design) {
     return design
         .feedLine()
         .map(line -> SplitAntenna.of(design.antenna(), line).antenna())

@@ -23,17 +23,36 @@ record PortNumbers(boolean route, List<ToDoubleFunction<Solution>> decibels) {
     FeedLineCircuit.Solved solved = installation.solveWithPorts(solver, frequencyHz);
     int n = solved.terminals().ports();
     double[] flat = new double[n * (n + 1) + decibels.size()];
-    int next = 0;
-    for (int i = 1; i <= n; i++) {
-      for (int j = i; j <= n; j++) {
-        flat[next++] = solved.terminals().s(i, j).getReal();
-        flat[next++] = solved.terminals().s(i, j).getImaginary();
-      }
-    }
+    fill(flat, n, (i, j) -> solved.terminals().s(i + 1, j + 1));
+    int next = n * (n + 1);
     for (ToDoubleFunction<Solution> ratio : decibels) {
       flat[next++] = PER_DECIBEL * ratio.applyAsDouble(solved.operation().solution());
     }
     return flat;
+  }
+
+  /** An entry of a matrix, counted from 0. */
+  @FunctionalInterface
+  interface Entries {
+    Complex at(int row, int column);
+  }
+
+  /** Scattering parameters, or their slopes, without ratios. */
+  static double[] flat(int ports, Entries entries) {
+    double[] flat = new double[ports * (ports + 1)];
+    fill(flat, ports, entries);
+    return flat;
+  }
+
+  private static void fill(double[] flat, int ports, Entries entries) {
+    int next = 0;
+    for (int i = 0; i < ports; i++) {
+      for (int j = i; j < ports; j++) {
+        Complex entry = entries.at(i, j);
+        flat[next++] = entry.getReal();
+        flat[next++] = entry.getImaginary();
+      }
+    }
   }
 
   NPort ports(double[] flat) {

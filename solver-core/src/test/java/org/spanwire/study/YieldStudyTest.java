@@ -65,12 +65,14 @@ class YieldStudyTest {
     assertThat(small.all().value()).isCloseTo(large.all().value(), within(0.03));
   }
 
-  /** Slopes of the worst SWR, which lies at a band edge, against solutions at either side. */
+  /**
+   * Slopes of the worst SWR, which lies at a band edge, against solutions at either side. However
+   * rough the polynomial is that the installations are judged on, the slopes are not.
+   */
   @Test
   void slopesEqualFiniteDifferencesOfSolutions() {
     Solver exact = new Solver(SolverOptions.defaults().withTolerance(1e-5));
-    YieldResult result =
-        new YieldStudy(KIT, 10, 1, 2e-4).run(new Solver(exact.options().withTolerance(1e-4)), 2);
+    YieldResult result = run(KIT, 10, 1, 2);
     String[] units = {" m", "", ""};
     double[] spreads = {2, 0.004, 0.2};
     double[] nominal = {10, 1, 4};
@@ -84,7 +86,7 @@ class YieldStudyTest {
         double slope = (up - down) / 0.04;
         assertThat(outcome.influences().get(j).perSpread())
             .as("%s in band %d", name, band)
-            .isCloseTo(slope, within(0.01 * Math.abs(slope)));
+            .isCloseTo(slope, within(0.005 * Math.abs(slope)));
       }
     }
   }
