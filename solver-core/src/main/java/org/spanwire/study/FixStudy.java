@@ -1,14 +1,13 @@
 package org.spanwire.study;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.IntStream;
 import org.spanwire.Solver;
-import org.spanwire.circuit.NPort;
 import org.spanwire.design.Band;
 import org.spanwire.design.Design;
 import org.spanwire.design.DesignException;
@@ -21,7 +20,9 @@ import org.spanwire.unit.Quantity;
 /**
  * Looks for the smallest single change that gives a band the next better verdict: of each parameter
  * of the design within its limits and 15 % of its value, of the ratio of an ideal transformer, and
- * of the choke. What is found on polynomials through solutions is verified by solutions.
+ * of the choke. Slopes from one solution tell which parameters may help which bands at all. Their
+ * crossings, far from where slopes hold, are found on polynomials through solutions and verified by
+ * solutions.
  *
  * @param design with at least one band
  */
@@ -35,6 +36,13 @@ public record FixStudy(Design design) {
   private static final int TRIES = 6;
   private static final double FURTHER = 0.005;
   private static final double SLOPE_STEP = 1e-3;
+
+  /** Largest step of the slopes of solutions over a value. */
+  private static final double STEP = 5e-3;
+
+  /** How much farther than at first a parameter may go on moving a reflection coefficient. */
+  private static final double SLACK = 3;
+
   private static final int MOST_FIXES = 3;
   private static final List<Double> RATIOS =
       List.of(1.0, 1.5, 2.0, 2.25, 3.0, 4.0, 5.0, 6.0, 8.0, 9.0, 12.0, 16.0);
@@ -57,46 +65,58 @@ public record FixStudy(Design design) {
     private final Solver solver;
     private final int threads;
     private final List<Band> bands = design.bands();
-    private final List<List<NPort>> terminals = new ArrayList<>();
+    private final InstallationFamily antenna;
     private final double[] worst;
+    private final double[] worstHz;
+    private final List<ParameterSample.Range> ranges = new ArrayList<>();
     private final List<List<BandFixes.Fix>> found = new ArrayList<>();
 
     Run(Solver solver, int threads) {
       this.solver = solver;
       this.threads = threads;
       Installation installation = Installation.of(design);
-      try (Workers workers = new Workers(threads)) {
-        for (Band band : bands) {
-          List<Callable<NPort>> tasks = new ArrayList<>();
-          for (double f : InstallationSet.frequencies(band, FREQUENCIES)) {
-            tasks.add(() -> installation.solveWithPorts(solver, f).terminals());
-          }
-          terminals.add(workers.run(tasks));
-          found.add(new ArrayList<>());
+      antenna = new InstallationFamily(installation, solver, frequencies(), threads);
+      worst = worst(installation);
+      worstHz = new double[worst.length];
+      for (int band = 0; band < worst.length; band++) {
+        found.add(new ArrayList<>());
+        for (double f : frequencies(band)) {
+          worstHz[band] = swr(installation, f) == worst[band] ? f : worstHz[band];
         }
       }
-      worst = worst(installation);
+    }
+
+    private double[] frequencies(int band) {
+      return InstallationSet.frequencies(bands.get(band), FREQUENCIES);
+    }
+
+    private List<Double> frequencies() {
+      return IntStream.range(0, bands.size())
+          .boxed()
+          .flatMap(band -> Arrays.stream(frequencies(band)).boxed())
+          .toList();
+    }
+
+    private double swr(Installation chain, double frequencyHz) {
+      return Look.swr(
+          chain.planes(frequencyHz, antenna.withPorts(frequencyHz).terminals()),
+          Plane.TRANSMITTER);
     }
 
     /** The largest SWR of every band for the design's antenna behind a chain. */
     private double[] worst(Installation chain) {
-      double[] worst = new double[bands.size()];
-      for (int band = 0; band < worst.length; band++) {
-        double[] frequencies = InstallationSet.frequencies(bands.get(band), FREQUENCIES);
-        for (int i = 0; i < frequencies.length; i++) {
-          double swr =
-              Look.swr(chain.planes(frequencies[i], terminals.get(band).get(i)), Plane.TRANSMITTER);
-          worst[band] = Math.max(worst[band], swr);
-        }
-      }
-      return worst;
+      return IntStream.range(0, bands.size())
+          .mapToDouble(
+              band -> Arrays.stream(frequencies(band)).map(f -> swr(chain, f)).max().orElseThrow())
+          .toArray();
     }
 
     List<BandFixes> result() {
       if (IntStream.range(0, bands.size()).noneMatch(this::isNeedy)) {
         return List.of();
       }
-      design.parameters().values().forEach(this::tryParameter);
+      design.parameters().values().forEach(p -> range(p).ifPresent(ranges::add));
+      tryParameters();
       tryRatios();
       tryChokes();
       List<BandFixes> result = new ArrayList<>();
@@ -132,7 +152,8 @@ public record FixStudy(Design design) {
           .toList();
     }
 
-    private void tryParameter(Parameter parameter) {
+    /** What a parameter may be changed to. */
+    private Optional<ParameterSample.Range> range(Parameter parameter) {
       double value = parameter.value().value();
       double low = value - REACH * Math.abs(value);
       double high = value + REACH * Math.abs(value);
@@ -140,37 +161,80 @@ public record FixStudy(Design design) {
         low = Math.max(low, parameter.limits().get().low().value());
         high = Math.min(high, parameter.limits().get().high().value());
       }
-      if (!(high > low)) {
-        return;
-      }
       Dimension dimension = parameter.value().dimension();
-      ParameterBox box =
-          new ParameterBox(
-              design,
-              List.of(
-                  new ParameterSample.Range(
-                      parameter.name(),
-                      new Quantity(low, dimension),
-                      new Quantity(high, dimension))));
-      try {
-        double frequency = bands.get(0).lowHz();
-        if (box.ofAntenna(frequency).isEmpty() && box.ofChain(frequency).isEmpty()) {
-          return;
+      return high > low
+          ? Optional.of(
+              new ParameterSample.Range(
+                  parameter.name(), new Quantity(low, dimension), new Quantity(high, dimension)))
+          : Optional.empty();
+    }
+
+    private double nominal(ParameterSample.Range range) {
+      return design.parameters().get(range.parameter()).value().value();
+    }
+
+    private void tryParameters() {
+      double[] centre = ranges.stream().mapToDouble(this::nominal).toArray();
+      double[] reach = Arrays.stream(centre).map(value -> STEP * Math.abs(value)).toArray();
+      Tangent tangent = new Tangent(new ParameterBox(design, ranges), centre, reach, solver);
+      int[] needy = IntStream.range(0, bands.size()).filter(this::isNeedy).toArray();
+      try (Workers workers = new Workers(threads)) {
+        tangent.prepare(Arrays.stream(needy).mapToObj(band -> worstHz[band]).toList(), workers);
+      }
+      for (int i = 0; i < ranges.size(); i++) {
+        int index = i;
+        List<Integer> hopeful =
+            Arrays.stream(needy).filter(band -> mayDo(tangent, index, band)).boxed().toList();
+        if (!hopeful.isEmpty()) {
+          tryParameter(tangent, index, hopeful);
         }
+      }
+    }
+
+    /**
+     * Whether the slope lets the whole range, {@link #SLACK} times over, bring the worst frequency
+     * of a band to the wanted SWR, measured in the hyperbolic plane.
+     */
+    private boolean mayDo(Tangent tangent, int parameter, int band) {
+      double limit = better(verdict(band)).limit();
+      // From the middle, where SWR is 1, it is artanh |Γ| = ½ ln SWR to any place.
+      double way = Math.log(worst[band] / limit) / 2;
+      ParameterSample.Range range = ranges.get(parameter);
+      double at = nominal(range);
+      double most = Math.max(range.to().value() - at, at - range.from().value());
+      return tangent
+          .speed(worstHz[band], parameter)
+          .map(speed -> SLACK * speed * most >= way)
+          .orElse(true);
+    }
+
+    /** Looks for the crossings of the bands that a parameter may help, on polynomials. */
+    private void tryParameter(Tangent tangent, int index, List<Integer> hopeful) {
+      ParameterBox box = new ParameterBox(design, List.of(ranges.get(index)));
+      try {
         PortModel model =
             PortModel.of(
                 new PortModel.Request(
                     box,
-                    bands.stream().map(b -> new FrequencyRange(b.lowHz(), b.highHz())).toList(),
+                    hopeful.stream()
+                        .map(bands::get)
+                        .map(b -> new FrequencyRange(b.lowHz(), b.highHz()))
+                        .toList(),
                     List.of(),
                     ACCURACY,
-                    SOLVES_PER_BAND * bands.size()),
+                    SOLVES_PER_BAND * hopeful.size()),
                 solver.withTolerance(Math.max(2e-3, solver.options().tolerance())),
                 threads);
-        for (int band = 0; band < bands.size(); band++) {
-          if (isNeedy(band)) {
-            fix(parameter, box, model, band).ifPresent(found.get(band)::add);
-          }
+        for (int n = 0; n < hopeful.size(); n++) {
+          int modelled = n;
+          int band = hopeful.get(n);
+          DoubleUnaryOperator swr = x -> model.at(x).worstSwr(modelled, Plane.TRANSMITTER);
+          double slope =
+              tangent
+                  .slope(
+                      (look, f) -> look.swr(0, f, Plane.TRANSMITTER), worstHz[band], index)
+                  .orElseGet(() -> slope(swr, nominal(ranges.get(index)), box));
+          fix(box, swr, band, slope).ifPresent(found.get(band)::add);
         }
       } catch (GeometryException | DesignException e) {
         // The antenna cannot be built all over the range: no change of this parameter is offered.
@@ -178,16 +242,22 @@ public record FixStudy(Design design) {
       }
     }
 
+    /** Of a value at its limit, or next to a bend: to one side as well as to the other. */
+    private static double slope(DoubleUnaryOperator swr, double at, ParameterBox box) {
+      double h = SLOPE_STEP * (box.high(0) - box.low(0));
+      return (swr.applyAsDouble(at + h) - swr.applyAsDouble(at - h)) / (2 * h);
+    }
+
     /** The nearest value to either side that does, verified. */
     private Optional<BandFixes.Fix> fix(
-        Parameter parameter, ParameterBox box, PortModel model, int band) {
+        ParameterBox box, DoubleUnaryOperator swr, int band, double slope) {
+      Parameter parameter = design.parameters().get(box.ranges().get(0).parameter());
       double from = parameter.value().value();
-      DoubleUnaryOperator swr = x -> model.at(x).worstSwr(band, Plane.TRANSMITTER);
       double limit = better(verdict(band)).limit();
       List<BandFixes.Fix> fixes = new ArrayList<>();
       for (double end : new double[] {box.low(0), box.high(0)}) {
         crossing(swr, limit, from, end)
-            .flatMap(to -> verified(parameter, box, model, band, to, end, swr))
+            .flatMap(to -> verified(parameter, box, band, to, end, slope))
             .ifPresent(fixes::add);
       }
       return fixes.stream().min(Comparator.comparingDouble(BandFixes.Fix::cost));
@@ -215,34 +285,20 @@ public record FixStudy(Design design) {
     }
 
     private Optional<BandFixes.Fix> verified(
-        Parameter parameter,
-        ParameterBox box,
-        PortModel model,
-        int band,
-        double crossing,
-        double end,
-        DoubleUnaryOperator swr) {
+        Parameter parameter, ParameterBox box, int band, double crossing, double end, double slope) {
       double limit = better(verdict(band)).limit();
-      double from = parameter.value().value();
-      double step = FURTHER * (end - from);
+      double step = FURTHER * (end - parameter.value().value());
       double to = crossing;
       for (int n = 0; n < TRIES && (end - to) * step >= 0; n++) {
-        double solved = solved(box.with(to), band);
-        if (solved <= limit) {
-          double place = to;
-          double[] then =
-              IntStream.range(0, bands.size())
-                  .mapToDouble(i -> model.at(place).worstSwr(i, Plane.TRANSMITTER))
-                  .toArray();
-          double h = SLOPE_STEP * (box.high(0) - box.low(0));
-          double slope = (swr.applyAsDouble(from + h) - swr.applyAsDouble(from - h)) / (2 * h);
+        double[] then = solved(box.with(to));
+        if (then[band] <= limit) {
           return Optional.of(
               new BandFixes.Fix(
                   BandFixes.Part.PARAMETER,
                   parameter.name(),
                   parameter.value(),
                   new Quantity(to, parameter.value().dimension()),
-                  solved,
+                  then[band],
                   slope,
                   spoilt(then, band)));
         }
@@ -251,14 +307,19 @@ public record FixStudy(Design design) {
       return Optional.empty();
     }
 
-    private double solved(Design changed, int band) {
+    /** The largest SWR of every band of a changed design. */
+    private double[] solved(Design changed) {
       Installation installation = Installation.of(changed);
-      double worst = 1;
-      for (double f : InstallationSet.frequencies(bands.get(band), FREQUENCIES)) {
-        Operation operation = installation.solve(solver, f);
-        worst = Math.max(worst, Look.swr(operation.feeds().get(0).planes(), Plane.TRANSMITTER));
-      }
-      return worst;
+      InstallationFamily family =
+          new InstallationFamily(installation, solver, frequencies(), threads);
+      return IntStream.range(0, bands.size())
+          .mapToDouble(
+              band ->
+                  Arrays.stream(frequencies(band))
+                      .map(f -> Look.swr(family.at(f).feeds().get(0).planes(), Plane.TRANSMITTER))
+                      .max()
+                      .orElseThrow())
+          .toArray();
     }
 
     private void tryRatios() {

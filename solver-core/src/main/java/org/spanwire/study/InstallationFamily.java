@@ -17,7 +17,7 @@ final class InstallationFamily {
   private final Installation installation;
   private final Solver solver;
   private final SolutionFamily family;
-  private final Map<Double, Operation> solved = new ConcurrentHashMap<>();
+  private final Map<Double, FeedLineCircuit.Solved> solved = new ConcurrentHashMap<>();
 
   /**
    * Solves.
@@ -38,10 +38,10 @@ final class InstallationFamily {
 
   /** Of the operation that a solution leads to, which is kept if it is good enough. */
   private double relativeError(Solution solution) {
-    Operation operation = installation.operate(solution).operation();
-    double error = operation.relativeError();
+    FeedLineCircuit.Solved operated = installation.operate(solution);
+    double error = operated.operation().relativeError();
     if (error <= solver.options().tolerance()) {
-      solved.put(solution.frequencyHz(), operation);
+      solved.put(solution.frequencyHz(), operated);
     }
     return error;
   }
@@ -51,10 +51,15 @@ final class InstallationFamily {
    * them cost little.
    */
   Operation at(double frequencyHz) {
+    return withPorts(frequencyHz).operation();
+  }
+
+  /** The same with the terminals of the antenna. */
+  FeedLineCircuit.Solved withPorts(double frequencyHz) {
     if (!solved.containsKey(frequencyHz)) {
       double error = relativeError(family.at(frequencyHz));
       if (!(error <= solver.options().tolerance())) {
-        solved.put(frequencyHz, installation.solve(solver, frequencyHz));
+        solved.put(frequencyHz, installation.solveWithPorts(solver, frequencyHz));
       }
     }
     return solved.get(frequencyHz);

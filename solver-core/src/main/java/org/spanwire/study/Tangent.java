@@ -29,7 +29,6 @@ final class Tangent {
   private final double[] centre;
   private final double[] reach;
   private final PortNumbers numbers;
-  private final List<Integer> ofAntenna;
   private final Solver solver;
   private final Map<Double, FeedLineCircuit.Solved> solved = new ConcurrentHashMap<>();
   private final Map<Place, Optional<double[]>> slopes = new ConcurrentHashMap<>();
@@ -43,13 +42,12 @@ final class Tangent {
    * @param centre their values in SI units
    * @param reach changes that are small for each of them, in SI units
    */
-  Tangent(ParameterBox box, double[] centre, double[] reach, Solver solver, double frequencyHz) {
+  Tangent(ParameterBox box, double[] centre, double[] reach, Solver solver) {
     this.box = box;
     this.centre = centre.clone();
     this.reach = reach.clone();
     this.solver = solver;
     numbers = new PortNumbers(box.base().feedLine().isPresent(), List.of());
-    ofAntenna = box.ofAntenna(frequencyHz);
   }
 
   /** Solves at frequencies in hertz and finds the slopes there, on several threads. */
@@ -60,7 +58,10 @@ final class Tangent {
     workers.run(solutions);
     List<Callable<Optional<double[]>>> tasks = new ArrayList<>();
     for (double frequency : distinct) {
-      ofAntenna.forEach(i -> tasks.add(() -> slopes(frequency, i)));
+      for (int i = 0; i < centre.length; i++) {
+        int parameter = i;
+        tasks.add(() -> slopes(frequency, parameter));
+      }
     }
     workers.run(tasks);
   }
@@ -116,7 +117,7 @@ final class Tangent {
   /** What is read off an installation at a frequency. */
   @FunctionalInterface
   interface Reading {
-    double of(Look look, double frequencyHz);
+    double of(Linear look, double frequencyHz);
   }
 
   /** The value of a reading. */
@@ -129,37 +130,40 @@ final class Tangent {
    * change smoothly or the parameter may go to one side only.
    */
   Optional<Double> slope(Reading reading, double frequencyHz, int parameter) {
-    double[] flat = new double[0];
-    if (ofAntenna.contains(parameter)) {
-      Optional<double[]> known = slopes(frequencyHz, parameter);
-      if (known.isEmpty()) {
-        return Optional.empty();
-      }
-      flat = known.get();
-    }
     double step = STEP * reach[parameter];
-    try {
-      double above = reading.of(at(parameter, step, flat), frequencyHz);
-      double below = reading.of(at(parameter, -step, flat), frequencyHz);
-      return Optional.of((above - below) / (2 * step));
-    } catch (DesignException e) {
-      // The value is at its limit.
-      return Optional.empty();
-    }
+    return slopes(frequencyHz, parameter)
+        .map(
+            flat -> {
+              double above = reading.of(at(parameter, step, flat), frequencyHz);
+              double below = reading.of(at(parameter, -step, flat), frequencyHz);
+              return (above - below) / (2 * step);
+            });
   }
 
-  private Look at(int parameter, double by, double[] slope) {
+  /**
+   * How fast the reflection coefficient Γ at the transmitter moves with a parameter, |dΓ|/(1 −
+   * |Γ|²): the speed of the hyperbolic plane, which a line without loss leaves as it is and which
+   * keeps even for a reactance that grows evenly. Empty as at {@link #slope}.
+   */
+  Optional<Double> speed(double frequencyHz, int parameter) {
+    Optional<Double> re = slope((at, f) -> at.reflection(f).getReal(), frequencyHz, parameter);
+    Optional<Double> im = slope((at, f) -> at.reflection(f).getImaginary(), frequencyHz, parameter);
+    double square = value((at, f) -> Math.pow(at.reflection(f).abs(), 2), frequencyHz);
+    return re.flatMap(x -> im.map(y -> Math.hypot(x, y) / (1 - square)));
+  }
+
+  private Linear at(int parameter, double by, double[] slope) {
     Installation chain = by == 0 ? installation() : Installation.of(box.with(moved(parameter, by)));
     return new Linear(chain, by, slope);
   }
 
   /** The installation with one parameter off the centre. */
-  private final class Linear implements Look {
+  final class Linear implements Look {
     private final Installation chain;
     private final double by;
     private final double[] slope;
 
-    Linear(Installation chain, double by, double[] slope) {
+    private Linear(Installation chain, double by, double[] slope) {
       this.chain = chain;
       this.by = by;
       this.slope = slope;
@@ -173,6 +177,16 @@ final class Tangent {
         flat[i] += by * slope[i];
       }
       return flat;
+    }
+
+    /** Reflection coefficient at the transmitter. */
+    Complex reflection(double frequencyHz) {
+      return chain.planes(frequencyHz, numbers.ports(flat(frequencyHz))).stream()
+          .filter(each -> each.plane() == Plane.TRANSMITTER)
+          .findFirst()
+          .orElseThrow()
+          .mismatch()
+          .reflection();
     }
 
     @Override

@@ -131,7 +131,7 @@ public record YieldStudy(Design design, int samples, long seed, double accuracy)
       double[] reach =
           sample.parameters().stream().mapToDouble(p -> REACH * SpreadSample.unit(p)).toArray();
       ParameterBox box = new ParameterBox(design, sample.ranges());
-      return new Tangent(box, sample.nominal(), reach, solver, criteria.ranges().get(0).lowHz());
+      return new Tangent(box, sample.nominal(), reach, solver);
     }
 
     private Row row(double[] parameters) {

@@ -66,7 +66,7 @@ class TangentTest {
   }
 
   private static Tangent tangent(double tolerance) {
-    return new Tangent(BOX, CENTRE, REACH, new Solver(new SolverOptions(tolerance)), HERTZ);
+    return new Tangent(BOX, CENTRE, REACH, new Solver(new SolverOptions(tolerance)));
   }
 
   private static double swr(Operation operation) {
