@@ -99,8 +99,7 @@ public record FixStudy(Design design) {
 
     private double swr(Installation chain, double frequencyHz) {
       return Look.swr(
-          chain.planes(frequencyHz, antenna.withPorts(frequencyHz).terminals()),
-          Plane.TRANSMITTER);
+          chain.planes(frequencyHz, antenna.withPorts(frequencyHz).terminals()), Plane.TRANSMITTER);
     }
 
     /** The largest SWR of every band for the design's antenna behind a chain. */
@@ -231,8 +230,7 @@ public record FixStudy(Design design) {
           DoubleUnaryOperator swr = x -> model.at(x).worstSwr(modelled, Plane.TRANSMITTER);
           double slope =
               tangent
-                  .slope(
-                      (look, f) -> look.swr(0, f, Plane.TRANSMITTER), worstHz[band], index)
+                  .slope((look, f) -> look.swr(0, f, Plane.TRANSMITTER), worstHz[band], index)
                   .orElseGet(() -> slope(swr, nominal(ranges.get(index)), box));
           fix(box, swr, band, slope).ifPresent(found.get(band)::add);
         }
@@ -285,7 +283,12 @@ public record FixStudy(Design design) {
     }
 
     private Optional<BandFixes.Fix> verified(
-        Parameter parameter, ParameterBox box, int band, double crossing, double end, double slope) {
+        Parameter parameter,
+        ParameterBox box,
+        int band,
+        double crossing,
+        double end,
+        double slope) {
       double limit = better(verdict(band)).limit();
       double step = FURTHER * (end - parameter.value().value());
       double to = crossing;

@@ -104,8 +104,7 @@ final class Tangent {
     try {
       Sensitivity sensitivity =
           at.antenna()
-              .sensitivity(
-                  by -> ParameterBox.modelled(box.with(moved(parameter, by))), width);
+              .sensitivity(by -> ParameterBox.modelled(box.with(moved(parameter, by))), width);
       Complex[][] ds = installation().slopes(at, sensitivity);
       return Optional.of(PortNumbers.flat(ds.length, (i, j) -> ds[i][j]));
     } catch (GeometryException | DesignException e) {

@@ -19,8 +19,8 @@ import org.spanwire.design.Spread;
  * Draws installations from the spreads of a design's parameters and judges each by the design's
  * requirements, or without any by SWR of at most 2 and 3 on its bands. The installations are judged
  * on a polynomial through solutions over all spreads, whose error is measured and stated: shares
- * and percentiles depend on what is not linear. Slopes come from solutions alone, so that the linear
- * share is a second opinion.
+ * and percentiles depend on what is not linear. Slopes come from solutions alone, so that the
+ * linear share is a second opinion.
  *
  * @param design with at least one spread, and with bands or requirements
  * @param samples number of installations, 1 to a million
@@ -248,9 +248,9 @@ public record YieldStudy(Design design, int samples, long seed, double accuracy)
 
     /**
      * Slopes per spread: of SWR and heat from one solution at the frequency where the nominal
-     * installation is worst, which stays the worst in first order. Gains are no matter of the ports,
-     * and what a bend or a joint keeps from moving smoothly has no slope there: these are read off
-     * the polynomial.
+     * installation is worst, which stays the worst in first order. Gains are no matter of the
+     * ports, and what a bend or a joint keeps from moving smoothly has no slope there: these are
+     * read off the polynomial.
      */
     private double[] slopes(int j) {
       double unit = SpreadSample.unit(sample.parameters().get(j));
