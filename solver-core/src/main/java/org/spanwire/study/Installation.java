@@ -261,9 +261,7 @@ public final class Installation {
             ? sensitivity.admittance().get(0).get(0)
             : sensitivity.impedance().get(0).divide(impedance.multiply(impedance)).negate();
     Complex sum = solved.terminals().s(1, 1).add(1);
-    return new Complex[][] {
-      {sum.multiply(sum).multiply(dy).multiply(-0.5 * ONE_PORT_REFERENCE)}
-    };
+    return new Complex[][] {{sum.multiply(sum).multiply(dy).multiply(-0.5 * ONE_PORT_REFERENCE)}};
   }
 
   /**

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ConcurrentHashMap;
 import org.apache.commons.math3.complex.Complex;
+import org.spanwire.Antenna;
 import org.spanwire.Solver;
 import org.spanwire.design.DesignException;
 import org.spanwire.geometry.GeometryException;
@@ -104,13 +105,30 @@ final class Tangent {
     try {
       Sensitivity sensitivity =
           at.antenna()
-              .sensitivity(by -> ParameterBox.modelled(box.with(moved(parameter, by))), width);
+              .sensitivity(
+                  by ->
+                      sameCapacitances(
+                          ParameterBox.modelled(box.with(moved(parameter, by))),
+                          at.antenna().antenna()),
+                  width);
       Complex[][] ds = installation().slopes(at, sensitivity);
       return Optional.of(PortNumbers.flat(ds.length, (i, j) -> ds[i][j]));
     } catch (GeometryException | DesignException e) {
       // Parts of the antenna meet or part within the reach, or the value is at its limit.
       return Optional.empty();
     }
+  }
+
+  /** What lies across the feeds belongs to the chain, which is exact. */
+  private static Antenna sameCapacitances(Antenna changed, Antenna like) {
+    Antenna.Builder builder = Antenna.builder().ground(changed.ground());
+    changed.wires().forEach(builder::wire);
+    changed.fittings().forEach(builder::fitting);
+    for (int i = 0; i < changed.feeds().size(); i++) {
+      double farads = like.feeds().get(i).capacitance();
+      builder.feed(changed.feeds().get(i).withCapacitance(farads));
+    }
+    return builder.build();
   }
 
   /** What is read off an installation at a frequency. */
