@@ -90,6 +90,63 @@ class CheckTest {
     assertThat(failed.getClassName()).isEqualTo("Hut kit, short span");
   }
 
+  /**
+   * Another supplier's wire, a shorter span, hung lower and fed elsewhere, breaks every promise.
+   */
+  @Test
+  void everyKindOfRequirementIsKeptAndCanFail() throws IOException {
+    String kit =
+        """
+        format: spanwire-design/1
+        title: Hut kit, everything promised
+        parameters: {span: {value: 20.2 m, spread: 20 mm}, offset: 50 %, height: 10 m}
+        conductors: {strand: {material: copper, diameter: 2 mm}}
+        wires: {radiator: {conductor: strand, path: [[0, 0, height], [span, 0, height]]}}
+        feeds: {main: {wire: radiator, at: offset}}
+        ground: perfect
+        feed-chain:
+          - choke: {impedance: 1 kohm}
+          - line: {impedance: 50 ohm, length: 9 m, velocity-factor: 0.66}
+        feed-line: {conductor: strand, path: [[span * offset, 0, 1]]}
+        power: 400 W
+        exposure: {limits: [icnirp-2020-public], mode: carrier, floors: [1 m]}
+        bands: {plan: iaru-region-1, use: [40 m]}
+        requirements:
+          - {frequency: 7.1 MHz, swr: {max: 2}}
+          - {band: 40 m, swr: {max: 3, plane: feedpoint}}
+          - {band: 40 m, verdict: tunable}
+          - {band: 40 m, bandwidth: {min: 100 kHz}}
+          - {frequency: 7.1 MHz, gain: {min: 5 dBi, elevation: 60 deg}}
+          - {band: 40 m, efficiency: {min: 95 %}}
+          - {frequency: 7.1 MHz, choke-heat: {max: 8 W}}
+          - {band: 40 m, exposure-distance: {max: 0.1 m}}
+          - {yield: {min: 90 %}}
+        """;
+    String worse =
+        kit.replace(
+                "material: copper, diameter: 2 mm",
+                "material: {conductivity: 1 MS/m, permeability: 60}, diameter: 0.6 mm")
+            .replace("20.2 m", "17 m")
+            .replace("offset: 50 %", "offset: 30 %")
+            .replace("height: 10 m", "height: 3 m");
+    Run kept = Run.of("check", file("kit.yaml", kit).toString(), "--format", "csv");
+    assertThat(kept.code()).as(kept.out()).isZero();
+    assertThat(kept.out().lines().filter(line -> line.contains(",met,"))).hasSize(9);
+    Run broken = Run.of("check", file("worse.yaml", worse).toString());
+    assertThat(broken.code()).isEqualTo(1);
+    assertThat(broken.out().lines().filter(line -> line.startsWith(" failed "))).hasSize(9);
+    assertThat(broken.out())
+        .contains(
+            "mostly capacitive reactance",
+            "its best match in the band",
+            "the pattern peaks with",
+            " is in conductors at ",
+            "A of common-mode current through 1000 ohm",
+            "icnirp-2020-public, electric field",
+            "is the spread of span",
+            "9 of 9 requirements are not met");
+  }
+
   @Test
   void junitXmlKeepsTheCommonSchemaWhateverTheTitle() throws Exception {
     Path good = file("good.yaml", GOOD);

@@ -112,7 +112,7 @@ record Cause(Installation installation, Requirement requirement, Finding finding
             .max(Comparator.comparingDouble(Map.Entry::getValue))
             .orElseThrow();
     return format(
-        "of the power accepted at %3$s the largest loss, %2$.1f %%, is in %1$s",
+        "the largest loss, %2$.1f %% of the power accepted, is in %1$s at %3$s",
         largest.getKey(), 100 * largest.getValue() / budget.accepted(), at());
   }
 

@@ -108,7 +108,7 @@ record StudyJudge(Design design, Solver solver, int threads, int samples) {
             .orElse("none");
     return String.format(
         Locale.ROOT,
-        "the requirement least often met, on %s, is met by %.1f %% of the installations; what moves"
+        "the requirement least often met, %s, is met by %.1f %% of the installations; what moves"
             + " it most is the spread of %s",
         where(outcome.requirement()),
         100 * outcome.share().value(),
@@ -116,9 +116,12 @@ record StudyJudge(Design design, Solver solver, int threads, int samples) {
   }
 
   private static String where(Requirement requirement) {
-    return requirement.scope() instanceof Requirement.InBand in
-        ? in.band().name()
-        : "one frequency";
+    if (requirement.scope() instanceof Requirement.InBand in) {
+      return "on " + in.band().name();
+    }
+    return requirement.scope() instanceof Requirement.AtFrequency at
+        ? String.format(Locale.ROOT, "at %.4f MHz", at.frequencyHz() * 1e-6)
+        : "everywhere";
   }
 
   /** A requirement that the studies of a yield do not know. */
@@ -127,7 +130,7 @@ record StudyJudge(Design design, Solver solver, int threads, int samples) {
         requirement instanceof Requirement.MaximumExposureDistance
             ? Quantity.EXPOSURE_DISTANCE
             : Gauge.of(requirement, "").quantity();
-    return quantity.label() + " on " + where(requirement);
+    return quantity.label() + " " + where(requirement);
   }
 
   /**
