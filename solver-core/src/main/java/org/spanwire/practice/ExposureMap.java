@@ -28,6 +28,7 @@ public final class ExposureMap {
   private final Function<Point, NearField> map;
   private final double scale;
   private final double watts;
+  private volatile double eirp = Double.NaN;
 
   /**
    * Scales a solution to a power.
@@ -55,7 +56,11 @@ public final class ExposureMap {
 
   /** Equivalent isotropically radiated power in watts, of the envelope's peak. */
   public double eirp() {
-    return watts * Math.pow(10, solution.peakGain().gainDbi() / 10);
+    // The search for the peak is dear, and whoever computes it finds the same.
+    if (Double.isNaN(eirp)) {
+      eirp = watts * Math.pow(10, solution.peakGain().gainDbi() / 10);
+    }
+    return eirp;
   }
 
   /** The far-field screen for a limit; the gain counts the ground's reflection already. */

@@ -3,8 +3,10 @@ package org.spanwire.practice;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.ToDoubleFunction;
 import org.spanwire.design.ExposureLimit;
 import org.spanwire.geometry.Point;
@@ -33,6 +35,7 @@ public final class ExposureSurvey {
   private final RayFields.FieldsAt fields;
   private final double end;
   private final List<List<RayFields>> rounds = new ArrayList<>();
+  private final Map<Ray, RayFields> between = new ConcurrentHashMap<>();
 
   /** A ray of a round, and about how far a limit is exceeded along it. */
   private record Candidate(int index, double distance) {}
@@ -158,7 +161,7 @@ public final class ExposureSurvey {
       before = before.toward(middle);
       after = after.toward(middle);
       for (Ray ray : List.of(before, after)) {
-        RayFields.Reach here = along(ray).reach(measure, level);
+        RayFields.Reach here = between.computeIfAbsent(ray, this::along).reach(measure, level);
         if (here.distance() > reach.distance()) {
           reach = here;
           middle = ray;

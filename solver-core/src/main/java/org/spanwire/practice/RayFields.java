@@ -2,6 +2,8 @@ package org.spanwire.practice;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.ToDoubleFunction;
 import org.apache.commons.math3.analysis.UnivariateFunction;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
@@ -43,6 +45,9 @@ final class RayFields {
   private final List<List<FieldStrength>> samples = new ArrayList<>();
   private final List<Double> distances = new ArrayList<>();
 
+  /** What was seen at a distance: several limits and levels look for the same places. */
+  private final Map<Double, List<FieldStrength>> seen = new ConcurrentHashMap<>();
+
   /** Where fields come from. */
   @FunctionalInterface
   interface FieldsAt {
@@ -80,6 +85,10 @@ final class RayFields {
 
   /** Fields at all heights where a body can be. */
   private List<FieldStrength> people(double distance) {
+    return seen.computeIfAbsent(distance, this::look);
+  }
+
+  private List<FieldStrength> look(double distance) {
     List<FieldStrength> there = new ArrayList<>();
     for (double height : HEIGHTS) {
       Point place = ray.at(distance, floor + height);

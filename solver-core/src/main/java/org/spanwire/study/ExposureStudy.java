@@ -47,6 +47,16 @@ public record ExposureStudy(Design design, ExposureRules rules) {
   /** A design with one parameter at an end of its spread. */
   private record Variant(String parameter, Installation installation) {}
 
+  /** An installation with its solutions. */
+  private record Solved(
+      String parameter, Installation installation, InstallationFamily operations) {
+
+    ExposureMap map(double frequencyHz) {
+      Operation operation = operations.at(frequencyHz);
+      return new ExposureMap(operation.solution(), installation.tunedWatts(operation));
+    }
+  }
+
   /** What one frequency gives. */
   private record AtFrequency(
       Map<String, Double> gapsMetres,
@@ -63,11 +73,22 @@ public record ExposureStudy(Design design, ExposureRules rules) {
   public List<BandExposure> run(Solver solver, List<Band> bands, int threads) {
     Installation installation = Installation.of(design);
     List<Warning> doubts = new ArrayList<>();
-    List<Variant> variants = variants(doubts);
+    List<Double> frequencies = RatedFrequencies.of(bands);
+    Solved nominal =
+        new Solved(
+            "", installation, new InstallationFamily(installation, solver, frequencies, threads));
+    List<Solved> variants = new ArrayList<>();
+    for (Variant variant : variants(doubts)) {
+      variants.add(
+          new Solved(
+              variant.parameter,
+              variant.installation,
+              new InstallationFamily(variant.installation, solver, frequencies, threads)));
+    }
     List<Callable<AtFrequency>> tasks = new ArrayList<>();
     for (Band band : bands) {
       for (double frequency : RatedFrequencies.of(band)) {
-        tasks.add(() -> at(solver, installation, variants, frequency));
+        tasks.add(() -> at(nominal, variants, frequency));
       }
     }
     List<AtFrequency> solved;
@@ -153,22 +174,14 @@ public record ExposureStudy(Design design, ExposureRules rules) {
         : 2 * ((Spread.Normal) spread).sigma().value();
   }
 
-  private static ExposureMap map(Installation installation, Operation operation) {
-    return new ExposureMap(operation.solution(), installation.tunedWatts(operation));
-  }
-
-  private AtFrequency at(
-      Solver solver, Installation installation, List<Variant> variants, double frequencyHz) {
-    Operation operation = installation.solve(solver, frequencyHz);
-    ExposureMap map = map(installation, operation);
+  private AtFrequency at(Solved antenna, List<Solved> variants, double frequencyHz) {
+    Operation operation = antenna.operations.at(frequencyHz);
+    ExposureMap map = antenna.map(frequencyHz);
     List<ExposureLimit> limits =
         rules.limits().stream().filter(limit -> limit.covers(frequencyHz)).toList();
     double error = operation.feeds().get(0).relativeError();
     List<BandExposure.Row> rows = new ArrayList<>();
-    List<ExposureMap> moved = new ArrayList<>();
-    for (Variant variant : variants) {
-      moved.add(map(variant.installation, variant.installation.solve(solver, frequencyHz)));
-    }
+    List<ExposureMap> moved = variants.stream().map(each -> each.map(frequencyHz)).toList();
     for (double floor : rules.floors()) {
       ExposureSurvey survey = map.survey(limits, rules.duty(), floor);
       for (ExposureLimit limit : limits) {
@@ -181,7 +194,7 @@ public record ExposureStudy(Design design, ExposureRules rules) {
     Map<String, Double> gaps =
         operation.feeds().stream()
             .collect(Collectors.toMap(SolvedFeed::name, SolvedFeed::gapMetres));
-    return new AtFrequency(gaps, installation.tunedWatts(operation), error, rows);
+    return new AtFrequency(gaps, antenna.installation.tunedWatts(operation), error, rows);
   }
 
   /** Of the field strengths that decide. Of a parameter's two ends the larger change counts. */
@@ -189,7 +202,7 @@ public record ExposureStudy(Design design, ExposureRules rules) {
       ExposureSurvey survey,
       ExposureLimit limit,
       FieldStrength decisive,
-      List<Variant> variants,
+      List<Solved> variants,
       List<ExposureMap> moved,
       double error) {
     double squares = Math.pow(FIELD_ACCURACY + error, 2);

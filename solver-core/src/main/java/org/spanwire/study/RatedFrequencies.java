@@ -11,6 +11,11 @@ final class RatedFrequencies {
 
   private RatedFrequencies() {}
 
+  /** Those of several bands. */
+  static List<Double> of(List<Band> bands) {
+    return bands.stream().flatMap(band -> of(band).stream()).toList();
+  }
+
   /** Frequencies in hertz: both edges, or the middle of a narrow band. */
   static List<Double> of(Band band) {
     boolean narrow = band.highHz() - band.lowHz() < NARROW * band.middleHz();

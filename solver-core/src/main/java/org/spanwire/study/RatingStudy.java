@@ -47,10 +47,12 @@ public record RatingStudy(Design design) {
    */
   public List<BandRating> run(Solver solver, List<Band> bands, int threads) {
     Installation installation = Installation.of(design);
+    InstallationFamily family =
+        new InstallationFamily(installation, solver, RatedFrequencies.of(bands), threads);
     List<Callable<AtFrequency>> tasks = new ArrayList<>();
     for (Band band : bands) {
       for (double frequency : RatedFrequencies.of(band)) {
-        tasks.add(() -> at(installation, installation.solve(solver, frequency)));
+        tasks.add(() -> at(installation, family.at(frequency)));
       }
     }
     List<AtFrequency> solved;

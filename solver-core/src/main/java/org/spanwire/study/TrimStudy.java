@@ -4,9 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.concurrent.Callable;
 import org.spanwire.Antenna;
 import org.spanwire.Solution;
+import org.spanwire.SolutionFamily;
 import org.spanwire.Solver;
 import org.spanwire.circuit.Mismatch;
 import org.spanwire.design.Band;
@@ -46,21 +46,19 @@ public record TrimStudy(Antenna antenna, Feed feed, double referenceOhm) {
     double length = antenna.wire(feed.wire()).orElseThrow().length();
     Antenna shorter = trim.apply(antenna, STEP * length);
     Antenna longer = trim.apply(antenna, -STEP * length);
-    try (Workers workers = new Workers(threads)) {
-      List<TrimRow> rows = new ArrayList<>();
-      for (Band band : bands) {
-        OptionalDouble best =
-            bestMatch(
-                solver, workers, antenna, band.lowHz() * (1 - NEAR), band.highHz() * (1 + NEAR));
-        rows.add(new TrimRow(band.name(), effect(solver, workers, best, shorter, longer, length)));
-      }
-      return rows;
+    List<TrimRow> rows = new ArrayList<>();
+    for (Band band : bands) {
+      OptionalDouble best =
+          bestMatch(
+              solver, threads, antenna, band.lowHz() * (1 - NEAR), band.highHz() * (1 + NEAR));
+      rows.add(new TrimRow(band.name(), effect(solver, threads, best, shorter, longer, length)));
     }
+    return rows;
   }
 
   private Optional<TrimRow.Effect> effect(
       Solver solver,
-      Workers workers,
+      int threads,
       OptionalDouble best,
       Antenna shorter,
       Antenna longer,
@@ -69,8 +67,8 @@ public record TrimStudy(Antenna antenna, Feed feed, double referenceOhm) {
       return Optional.empty();
     }
     double at = best.getAsDouble();
-    OptionalDouble up = bestMatch(solver, workers, shorter, at * (1 - MOVED), at * (1 + MOVED));
-    OptionalDouble down = bestMatch(solver, workers, longer, at * (1 - MOVED), at * (1 + MOVED));
+    OptionalDouble up = bestMatch(solver, threads, shorter, at * (1 - MOVED), at * (1 + MOVED));
+    OptionalDouble down = bestMatch(solver, threads, longer, at * (1 - MOVED), at * (1 + MOVED));
     if (up.isEmpty() || down.isEmpty()) {
       return Optional.empty();
     }
@@ -80,24 +78,23 @@ public record TrimStudy(Antenna antenna, Feed feed, double referenceOhm) {
 
   /** Frequency of the smallest reflection strictly inside a range, if it has one there. */
   private OptionalDouble bestMatch(
-      Solver solver, Workers workers, Antenna trimmed, double lowHz, double highHz) {
+      Solver solver, int threads, Antenna trimmed, double lowHz, double highHz) {
     FrequencyRange range = new FrequencyRange(lowHz, highHz);
     BandSamples samples = new BandSamples(new Band("trim", lowHz, highHz), POINTS);
-    solve(solver, workers, trimmed, samples);
+    double[] first = samples.missing().stream().mapToDouble(Double::doubleValue).toArray();
+    SolutionFamily family = solver.family(trimmed, first, new double[1], threads);
+    solve(family, samples);
     while (samples.error() > REFLECTION_ERROR && 2 * samples.count() - 1 <= MOST_POINTS) {
       samples.refine();
-      solve(solver, workers, trimmed, samples);
+      solve(family, samples);
     }
     double best = samples.curve(Plane.FEEDPOINT).search().best();
     return range.isEdge(best) ? OptionalDouble.empty() : OptionalDouble.of(best);
   }
 
-  private void solve(Solver solver, Workers workers, Antenna trimmed, BandSamples samples) {
-    List<Callable<BandSamples.Sample>> tasks = new ArrayList<>();
-    for (double frequency : samples.missing()) {
-      tasks.add(() -> sample(solver.solve(trimmed, frequency)));
-    }
-    samples.fill(workers.run(tasks));
+  private void solve(SolutionFamily family, BandSamples samples) {
+    samples.fill(
+        samples.missing().stream().map(frequency -> sample(family.at(frequency))).toList());
   }
 
   private BandSamples.Sample sample(Solution solution) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
+import org.spanwire.Solver;
 import org.spanwire.design.Band;
 import org.spanwire.design.Design;
 import org.spanwire.design.Parameter;
@@ -70,7 +71,7 @@ public record WorstSwrMap(
       ParameterGrid.Axis across,
       ParameterGrid.Axis up,
       int pointsPerBand,
-      SweepPlan plan,
+      Solver solver,
       int threads) {
     List<Double> frequencies = new ArrayList<>();
     for (Band band : design.bands()) {
@@ -88,7 +89,7 @@ public record WorstSwrMap(
             new SweepRequest(
                 feed, Plane.TRANSMITTER, List.of(SweepQuantity.SWR), List.of(), List.of()));
     List<SweepRow> rows = new ArrayList<>();
-    sweep.run(plan, sweep.rows(), threads, rows::add);
+    sweep.run(SweepPlan.shared(sweep, solver), sweep.rows(), threads, rows::add);
     Double[] worst = new Double[rows.size() / pointsPerBand];
     Arrays.fill(worst, 1.0);
     for (int row = 0; row < rows.size(); row++) {

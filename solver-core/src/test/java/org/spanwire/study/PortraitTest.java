@@ -2,6 +2,7 @@ package org.spanwire.study;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.assertj.core.api.Assertions.withinPercentage;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -117,14 +118,16 @@ class PortraitTest {
             WorstSwrMap.axis(design.parameters().get("offset"), 1),
             WorstSwrMap.axis(design.parameters().get("height"), 1),
             2,
-            SweepPlan.rowByRow(solver),
+            solver,
             2);
     assertThat(map.across().values().toString()).isEqualTo("[0.204, 0.34, 0.476]");
     assertThat(map.up().values().toString()).isEqualTo("[8 m, 9 m, 11 m]");
     Installation other = Installation.of(design.with("offset", "47.6 %").with("height", "8 m"));
     double low = other.solve(solver, 14e6).feed("main").at(Plane.TRANSMITTER).swr();
     double high = other.solve(solver, 14.35e6).feed("main").at(Plane.TRANSMITTER).swr();
-    assertThat(map.worst(2, 0, 1).getAsDouble()).isCloseTo(Math.max(low, high), within(1e-9));
+    // The map's meshes are common to many places: both are good to 0.1 % of the impedance.
+    assertThat(map.worst(2, 0, 1).getAsDouble())
+        .isCloseTo(Math.max(low, high), withinPercentage(0.3));
     assertThat(map.worst(2, 0).getAsDouble())
         .isEqualTo(Math.max(map.worst(2, 0, 0).getAsDouble(), map.worst(2, 0, 1).getAsDouble()));
   }
@@ -140,7 +143,7 @@ class PortraitTest {
             WorstSwrMap.axis(low.parameters().get("offset"), 0),
             WorstSwrMap.axis(low.parameters().get("height"), 1),
             2,
-            SweepPlan.rowByRow(solver),
+            solver,
             1);
     assertThat(map.worst(0, 0, 0)).isEmpty();
     assertThat(map.worst(0, 0)).isEmpty();

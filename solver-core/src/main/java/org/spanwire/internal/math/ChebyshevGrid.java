@@ -10,6 +10,8 @@ public final class ChebyshevGrid {
   private final int nx;
   private final int ny;
   private final int values;
+  private final Nodes alongX;
+  private final Nodes alongY;
 
   /** Functions to sample. */
   @FunctionalInterface
@@ -27,6 +29,8 @@ public final class ChebyshevGrid {
     this.nx = nx;
     this.ny = ny;
     this.values = values;
+    alongX = new Nodes(nx);
+    alongY = new Nodes(ny);
   }
 
   /** Chebyshev point i of n, from near 1 down to near −1. */
@@ -49,15 +53,15 @@ public final class ChebyshevGrid {
 
   /** Writes the interpolated values of all functions at a point. */
   public void interpolate(double x, double y, double[] data, double[] out) {
-    double[] alongX = cardinal(x, nx);
-    double[] alongY = cardinal(y, ny);
+    double[] weightsX = alongX.cardinal(x);
+    double[] weightsY = alongY.cardinal(y);
     for (int v = 0; v < values; v++) {
       out[v] = 0;
     }
     int at = 0;
     for (int j = 0; j < ny; j++) {
       for (int i = 0; i < nx; i++) {
-        double weight = alongX[i] * alongY[j];
+        double weight = weightsX[i] * weightsY[j];
         for (int v = 0; v < values; v++) {
           out[v] += weight * data[at++];
         }
@@ -65,24 +69,39 @@ public final class ChebyshevGrid {
     }
   }
 
-  /** What each node's value counts at a place. */
-  private static double[] cardinal(double x, int n) {
-    double[] weights = new double[n];
-    double sum = 0;
-    for (int i = 0; i < n; i++) {
-      double angle = Math.PI * (i + 0.5) / n;
-      double away = x - Math.cos(angle);
-      if (away == 0) {
-        double[] only = new double[n];
-        only[i] = 1;
-        return only;
+  /** The nodes of one variable, with their barycentric weights. */
+  private static final class Nodes {
+
+    private final double[] places;
+    private final double[] barycentric;
+
+    Nodes(int n) {
+      places = new double[n];
+      barycentric = new double[n];
+      for (int i = 0; i < n; i++) {
+        places[i] = node(i, n);
+        barycentric[i] = (i % 2 == 0 ? 1 : -1) * Math.sin(Math.PI * (i + 0.5) / n);
       }
-      weights[i] = (i % 2 == 0 ? 1 : -1) * Math.sin(angle) / away;
-      sum += weights[i];
     }
-    for (int i = 0; i < n; i++) {
-      weights[i] /= sum;
+
+    /** What each node's value counts at a place. */
+    double[] cardinal(double x) {
+      double[] weights = new double[places.length];
+      double sum = 0;
+      for (int i = 0; i < weights.length; i++) {
+        double away = x - places[i];
+        if (away == 0) {
+          double[] only = new double[weights.length];
+          only[i] = 1;
+          return only;
+        }
+        weights[i] = barycentric[i] / away;
+        sum += weights[i];
+      }
+      for (int i = 0; i < weights.length; i++) {
+        weights[i] /= sum;
+      }
+      return weights;
     }
-    return weights;
   }
 }
