@@ -58,6 +58,11 @@ public record BandCurves(
     warnings = List.copyOf(warnings);
   }
 
+  /** The curve with the change of a curve of another band, if it could be solved. */
+  public Optional<Curve> like(Curve other) {
+    return extremes.stream().filter(curve -> curve.change().equals(other.change())).findFirst();
+  }
+
   /** The smallest SWR of all curves at every frequency. */
   public List<Double> lowestSwr() {
     return envelope(true);

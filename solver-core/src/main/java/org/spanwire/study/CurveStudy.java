@@ -8,7 +8,6 @@ import org.apache.commons.math3.complex.Complex;
 import org.spanwire.Solver;
 import org.spanwire.ToleranceException;
 import org.spanwire.circuit.CircuitException;
-import org.spanwire.circuit.Mismatch;
 import org.spanwire.design.Band;
 import org.spanwire.design.Design;
 import org.spanwire.design.DesignException;
@@ -33,17 +32,7 @@ public record CurveStudy(Design design, boolean spreads) {
   /** Standard deviations at which a normally distributed parameter is looked at. */
   public static final double SIGMAS = 2;
 
-  /** Width shown beside each edge of a band, over the band's own. */
-  private static final double MARGIN = 0.25;
-
-  /** Steps of a curve: a multiple of six puts points on both edges. */
   private static final int STEPS = 48;
-
-  private static final int POINTS = 5;
-  private static final int MOST_POINTS = 65;
-
-  /** Largest error of |Γ| accepted: moves an SWR of 2 by 0.02, less than a line's width. */
-  private static final double REFLECTION_ERROR = 5e-3;
 
   /** A design with one parameter changed, or none. */
   private record Variation(Optional<BandCurves.Change> change, Installation installation) {}
@@ -87,7 +76,7 @@ public record CurveStudy(Design design, boolean spreads) {
       List<Optional<List<BandSamples>>> solved,
       List<Warning> omitted) {
     Band band = design.bands().get(index);
-    List<Double> frequencies = frequencies(band, margin(band));
+    List<Double> frequencies = new ShownBand(band).frequencies(STEPS);
     List<BandCurves.Curve> curves = new ArrayList<>();
     double error = 0;
     for (int i = 0; i < solved.size(); i++) {
@@ -152,20 +141,11 @@ public record CurveStudy(Design design, boolean spreads) {
   /** All bands of a variation; empty if it cannot be solved. */
   private Optional<List<BandSamples>> samples(Solver solver, Variation variation) {
     String feed = design.antenna().feeds().get(0).name();
-    List<BandSamples> bands =
-        design.bands().stream().map(band -> new BandSamples(shown(band), POINTS)).toList();
     try {
-      List<Double> first = bands.stream().flatMap(band -> band.missing().stream()).toList();
       InstallationFamily family =
-          new InstallationFamily(variation.installation(), solver, first, 1);
-      for (BandSamples band : bands) {
-        fill(family, feed, band);
-        while (band.error() > REFLECTION_ERROR && 2 * band.count() - 1 <= MOST_POINTS) {
-          band.refine();
-          fill(family, feed, band);
-        }
-      }
-      return Optional.of(bands);
+          new InstallationFamily(
+              variation.installation(), solver, ShownBand.first(design.bands()), 1);
+      return Optional.of(ShownBand.solve(design.bands(), f -> family.at(f), feed));
     } catch (GeometryException | CircuitException | ToleranceException e) {
       if (variation.change().isEmpty()) {
         throw e;
@@ -174,47 +154,11 @@ public record CurveStudy(Design design, boolean spreads) {
     }
   }
 
-  private static void fill(InstallationFamily family, String feed, BandSamples samples) {
-    List<BandSamples.Sample> solved = new ArrayList<>();
-    for (double frequency : samples.missing()) {
-      Operation operation = family.at(frequency);
-      solved.add(
-          new BandSamples.Sample(operation.feed(feed), List.of(), operation.solution().warnings()));
-    }
-    samples.fill(solved);
-  }
-
-  private static double margin(Band band) {
-    return MARGIN * (band.highHz() - band.lowHz());
-  }
-
-  private static Band shown(Band band) {
-    return new Band(band.name(), band.lowHz() - margin(band), band.highHz() + margin(band));
-  }
-
-  private static List<Double> frequencies(Band band, double margin) {
-    List<Double> frequencies = new ArrayList<>();
-    double width = band.highHz() - band.lowHz() + 2 * margin;
-    for (int i = 0; i <= STEPS; i++) {
-      frequencies.add(
-          i == STEPS / 6
-              ? band.lowHz()
-              : i == STEPS * 5 / 6 ? band.highHz() : band.lowHz() - margin + width * i / STEPS);
-    }
-    return frequencies;
-  }
-
   private static BandCurves.Curve curve(
       Optional<BandCurves.Change> change, BandSamples samples, List<Double> frequencies) {
     ReflectionCurve feedpoint = samples.curve(Plane.FEEDPOINT);
-    ReflectionCurve transmitter = samples.curve(Plane.TRANSMITTER);
-    double reference = samples.referenceOhm(Plane.TRANSMITTER);
-    List<Complex> reflections = new ArrayList<>();
-    List<Double> swr = new ArrayList<>();
-    for (double frequency : frequencies) {
-      reflections.add(feedpoint.at(frequency));
-      swr.add(Mismatch.ofReflection(transmitter.at(frequency), reference).swr());
-    }
+    List<Complex> reflections = frequencies.stream().map(feedpoint::at).toList();
+    List<Double> swr = ShownBand.swr(samples, frequencies);
     return new BandCurves.Curve(change, reflections, swr);
   }
 }

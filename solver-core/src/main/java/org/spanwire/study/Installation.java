@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import org.apache.commons.math3.complex.Complex;
@@ -20,6 +21,7 @@ import org.spanwire.design.Stage;
 import org.spanwire.geometry.Feed;
 import org.spanwire.geometry.Point;
 import org.spanwire.geometry.Wire;
+import org.spanwire.medium.Ground;
 import org.spanwire.result.CurrentSample;
 import org.spanwire.result.InputImpedance;
 import org.spanwire.result.Sensitivity;
@@ -56,7 +58,12 @@ public final class Installation {
   private final List<Warning> warnings;
 
   private Installation(Design design, List<Stage> stages, Optional<FeedLine> route) {
-    antenna = design.antenna();
+    this(design, design.antenna(), stages, route);
+  }
+
+  private Installation(
+      Design design, Antenna antenna, List<Stage> stages, Optional<FeedLine> route) {
+    this.antenna = antenna;
     chain = ChainModel.of(design, stages, route.isPresent());
     split = route.map(line -> SplitAntenna.of(antenna, line));
     warnings =
@@ -92,18 +99,43 @@ public final class Installation {
    * @throws org.spanwire.geometry.GeometryException if the line cannot lie there
    */
   static Installation ofLine(Design design, double metres, FeedLine.Polarity polarity) {
-    FeedLine line = design.feedLine().orElseThrow();
+    Optional<FeedLine> line =
+        design.feedLine().map(each -> ofLength(design, each, metres).withPolarity(polarity));
+    return new Installation(design, ofLength(design.feedChain(), metres), line);
+  }
+
+  /**
+   * The same over another ground, and with a feed line of another length if one is given: in the
+   * chain, and where the design has its route, there as well.
+   *
+   * @throws org.spanwire.geometry.GeometryException if the line cannot lie there
+   */
+  static Installation onSite(Design design, Ground ground, OptionalDouble lineMetres) {
+    Antenna there = design.antenna().toBuilder().ground(ground).build();
+    if (lineMetres.isEmpty()) {
+      return new Installation(design, there, design.feedChain(), design.feedLine());
+    }
+    double metres = lineMetres.getAsDouble();
+    return new Installation(
+        design,
+        there,
+        ofLength(design.feedChain(), metres),
+        design.feedLine().map(line -> ofLength(design, line, metres)));
+  }
+
+  private static List<Stage> ofLength(List<Stage> stages, double metres) {
+    return stages.stream()
+        .map(
+            stage ->
+                stage instanceof Stage.Line each
+                    ? new Stage.Line(each.line().withLength(metres))
+                    : stage)
+        .toList();
+  }
+
+  private static FeedLine ofLength(Design design, FeedLine line, double metres) {
     Point feedpoint = SplitAntenna.of(design.antenna(), line).lineWire().path().get(0);
-    List<Stage> stages =
-        design.feedChain().stream()
-            .map(
-                stage ->
-                    stage instanceof Stage.Line each
-                        ? new Stage.Line(each.line().withLength(metres))
-                        : stage)
-            .toList();
-    FeedLine changed = line.ofLength(feedpoint, metres).withPolarity(polarity);
-    return new Installation(design, stages, Optional.of(changed));
+    return line.ofLength(feedpoint, metres);
   }
 
   private static Warning noRoute() {
