@@ -5,11 +5,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.junit.jupiter.params.provider.ValueSource;
+import org.junit.jupiter.params.provider.MethodSource;
+import picocli.CommandLine;
 
 class UsageTest {
 
@@ -28,8 +30,18 @@ class UsageTest {
     assertThat(Run.of("--help").out()).isEqualTo(bare.out());
   }
 
+  static List<String> commands() {
+    return List.copyOf(new CommandLine(new Spanwire()).getSubcommands().keySet());
+  }
+
+  @Test
+  void theHelpNamesEveryCommand() {
+    assertThat(commands()).contains("report", "exposure", "cut").hasSizeGreaterThan(12);
+    assertThat(Run.of("--help").out()).contains(commands());
+  }
+
   @ParameterizedTest
-  @ValueSource(strings = {"solve", "bands", "sweep", "merge", "schema", "completion", "balun"})
+  @MethodSource("commands")
   void everyCommandTeachesByExample(String command) {
     Run help = Run.of(command, "--help");
     assertThat(help.code()).isZero();
@@ -38,8 +50,7 @@ class UsageTest {
 
   @Test
   void helpFitsAnOrdinaryTerminal() {
-    for (String command :
-        new String[] {"solve", "bands", "sweep", "merge", "schema", "completion", "balun"}) {
+    for (String command : commands()) {
       assertThat(Run.of(command, "--help").out().lines()).allMatch(line -> line.length() <= 80);
     }
   }

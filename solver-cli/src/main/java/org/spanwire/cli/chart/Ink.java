@@ -25,8 +25,8 @@ final class Ink {
   /** Ground that a band lies on. */
   static final Color SHADE = new Color(232, 236, 240);
 
-  /** Gaps between areas. */
-  static final Color PAPER = new Color(255, 255, 255);
+  /** Gaps between areas; not quite white, so that a page can tell it from letters on dark areas. */
+  static final Color PAPER = new Color(254, 254, 254);
 
   static final Color ORANGE = new Color(230, 159, 0);
   static final Color SKY = new Color(86, 180, 233);

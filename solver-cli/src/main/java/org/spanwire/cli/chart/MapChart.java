@@ -188,7 +188,7 @@ public record MapChart(String title, Axis across, Axis up, List<List<OptionalDou
         new XYTextAnnotation(swr.isPresent() ? Numbers.swr(swr.getAsDouble()) : "-", i, j);
     text.setFont(Ink.FONT);
     boolean dark = swr.isPresent() && swr.getAsDouble() > FROM[FIRST_DARK];
-    text.setPaint(swr.isEmpty() ? Ink.TEXT : dark ? Ink.PAPER : ON_LIGHT);
+    text.setPaint(swr.isEmpty() ? Ink.TEXT : dark ? Color.WHITE : ON_LIGHT);
     return text;
   }
 }

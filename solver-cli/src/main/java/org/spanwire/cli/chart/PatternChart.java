@@ -157,7 +157,8 @@ public record PatternChart(String title, List<PatternCut> cuts, double topDbi) i
           x,
           y,
           Math.abs(x) < 1e-9 ? 0 : (int) Math.signum(x),
-          Math.abs(y) < 0.1 ? 0 : (int) Math.signum(y),
+          // Above the line, where half a circle has its gains below.
+          half() && Math.abs(y) < 0.1 ? 1 : Math.abs(y) < 0.1 ? 0 : (int) Math.signum(y),
           Ink.SOFT);
     }
     for (double ring = topDbi; reach(ring) > 0; ring -= RING_DB) {

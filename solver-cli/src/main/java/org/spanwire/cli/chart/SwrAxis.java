@@ -29,6 +29,13 @@ final class SwrAxis extends NumberAxis {
     setRange(0, Math.min(1, Math.max(place(10), place(highest)) + 0.03));
   }
 
+  /** An axis from 1 to infinity, which is 1 on it. */
+  static SwrAxis whole() {
+    SwrAxis axis = new SwrAxis(1);
+    axis.setRange(0, 1);
+    return axis;
+  }
+
   /** Where an SWR lies on the axis, 0 to 1. */
   static double place(double swr) {
     return Double.isInfinite(swr) ? 1 : (swr - 1) / (swr + 1);

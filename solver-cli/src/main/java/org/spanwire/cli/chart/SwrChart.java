@@ -16,6 +16,7 @@ import org.jfree.chart.ui.Layer;
 import org.jfree.data.xy.YIntervalSeries;
 import org.jfree.data.xy.YIntervalSeriesCollection;
 import org.spanwire.cli.output.Numbers;
+import org.spanwire.design.Band;
 import org.spanwire.study.BandCurves;
 import org.spanwire.study.Verdict;
 
@@ -94,11 +95,11 @@ public record SwrChart(BandCurves curves) implements Chart {
     data.addSeries(series);
     plot.setDataset(data);
     plot.setRenderer(renderer());
-    mark(plot);
+    mark(plot, curves.band());
     return XyChart.draw(plot, false, readings, g, area);
   }
 
-  private static DeviationRenderer renderer() {
+  static DeviationRenderer renderer() {
     DeviationRenderer renderer = new DeviationRenderer(true, false);
     renderer.setAlpha(0.35f);
     renderer.setSeriesPaint(0, Ink.BLUE);
@@ -108,11 +109,10 @@ public record SwrChart(BandCurves curves) implements Chart {
   }
 
   /** The band, and the limits of the verdicts. */
-  private void mark(XYPlot plot) {
-    IntervalMarker band =
-        new IntervalMarker(curves.band().lowHz() / 1e6, curves.band().highHz() / 1e6, Ink.SHADE);
-    band.setAlpha(1);
-    plot.addDomainMarker(band, Layer.BACKGROUND);
+  static void mark(XYPlot plot, Band band) {
+    IntervalMarker shade = new IntervalMarker(band.lowHz() / 1e6, band.highHz() / 1e6, Ink.SHADE);
+    shade.setAlpha(1);
+    plot.addDomainMarker(shade, Layer.BACKGROUND);
     for (Verdict verdict : Verdict.values()) {
       if (Double.isFinite(verdict.limit())) {
         ValueMarker limit = new ValueMarker(SwrAxis.place(verdict.limit()), Ink.SOFT, Ink.limit());

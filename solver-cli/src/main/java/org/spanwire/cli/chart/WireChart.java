@@ -33,7 +33,8 @@ public record WireChart(String title, View view, List<WireState> states, Point f
   private static final double GROUND_MARGIN = 20;
   private static final int KEY_HEIGHT = 36;
   private static final int READINGS = 4;
-  private static final double LONGEST_BAR = 80;
+  private static final double LONGEST_BAR = 70;
+  private static final double[] BARS = {0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500};
 
   /** Cosine of the largest turn that is drawn as one run. */
   private static final double STRAIGHT = Math.cos(Math.toRadians(20));
@@ -264,11 +265,11 @@ public record WireChart(String title, View view, List<WireState> states, Point f
     plain.text("feedpoint", 256, -10, 1, 0, Ink.TEXT);
   }
 
-  /** A length of 1 m, 10 m or 100 m that is neither a dot nor wider than its place. */
+  /** The longest round length that has its place. */
   private static void scaleBar(Disc disc, Rectangle2D area) {
-    double metres = 1;
-    while (10 * metres * disc.radius() < LONGEST_BAR) {
-      metres *= 10;
+    double metres = BARS[0];
+    for (double bar : BARS) {
+      metres = bar * disc.radius() <= LONGEST_BAR ? bar : metres;
     }
     Disc plain = new Disc(disc.g(), area.getX(), area.getMaxY() - KEY_HEIGHT, 1);
     double end = 246 + metres * disc.radius();

@@ -11,23 +11,31 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.spanwire.Solver;
 import org.spanwire.cli.output.BandsReport;
+import org.spanwire.cli.output.LineLengths;
 import org.spanwire.cli.report.DesignReport;
 import org.spanwire.cli.report.PageKind;
 import org.spanwire.cli.report.RangeEntry;
 import org.spanwire.cli.report.RangeReport;
+import org.spanwire.cli.report.SiteReport;
 import org.spanwire.design.Design;
 import org.spanwire.design.ExposureRules;
 import org.spanwire.design.Parameter;
+import org.spanwire.design.PartRating;
 import org.spanwire.study.BandPortrait;
+import org.spanwire.study.BandRating;
 import org.spanwire.study.BandResponse;
 import org.spanwire.study.BandStudy;
 import org.spanwire.study.CurveStudy;
 import org.spanwire.study.Installation;
+import org.spanwire.study.LineLengthStudy;
 import org.spanwire.study.RatingStudy;
-import org.spanwire.study.SweepPlan;
+import org.spanwire.study.SiteStudy;
+import org.spanwire.study.SiteTable;
 import org.spanwire.study.WorstSwrMap;
+import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -39,7 +47,9 @@ import picocli.CommandLine.Option;
       "Write a page about a design: answers, pictures, tables, cautions.",
       "One HTML file that needs no network and no scripts: SWR over every band with its spreads,"
           + " impedance, patterns, currents, where the power goes, voltages and limits, how far people must keep away, worst SWR by"
-          + " feedpoint and height, cut list, trim and kit list.",
+          + " feedpoint and height, cut list, trim and kit list. Or, for others than the designer, a"
+          + " datasheet, an install sheet, or a page to compare readings with on site. All of them carry"
+          + " the cautions.",
       "Several designs are compared: bands and verdicts, worst SWR over the spreads, power, distance to keep,"
           + " size and weight on one page, with a link to the page of each."
     },
@@ -51,6 +61,12 @@ import picocli.CommandLine.Option;
       "      the same hung lower",
       "  spanwire report kit.yaml --map share,mast --output kit.html",
       "      a map over parameters that have other names than offset and height",
+      "  spanwire report kit.yaml --datasheet --output kit-datasheet.html",
+      "      what the kit does and bears, for whoever chooses one",
+      "  spanwire report kit.yaml --install-sheet --output kit-install.html",
+      "      where to hang it, what to cut, what to read at first switch-on",
+      "  spanwire report kit.yaml --on-site --heights 5m,7m,9m --output kit-site.html",
+      "      choose height, soil and line there, and enter readings beside",
       "  spanwire report kit.yaml loop.yaml vertical.yaml --output range.html",
       "      three designs side by side, and range-kit.html, range-loop.html, range-vertical.html"
     })
@@ -64,6 +80,9 @@ public final class ReportCommand implements Runnable {
 
   private static final int UP_PER_SIDE = 2;
   private static final int MAP_POINTS = 2;
+
+  /** Heat in watts that a choke without a rating is kept to: common practice, no source. */
+  private static final double CHOKE_LIMIT = 10;
 
   @Mixin private DesignListOptions design;
 
@@ -86,19 +105,58 @@ public final class ReportCommand implements Runnable {
               + " offset,height.")
   private List<String> mapped = List.of("offset", "height");
 
+  @ArgGroup private Kind kind = new Kind();
+
+  @Mixin private SiteOptions site;
+
+  /** Which page, if not the report. */
+  static final class Kind {
+    @Option(
+        names = "--datasheet",
+        description = "What it does and bears, on a page or two, for whoever chooses one.")
+    private boolean datasheet;
+
+    @Option(
+        names = "--install-sheet",
+        description = "Where and how to hang it and what to read, for whoever hangs it.")
+    private boolean installSheet;
+
+    @Option(
+        names = "--on-site",
+        description =
+            "A page for the site: choose height, soil and feed line, see the SWR to expect, enter"
+                + " readings beside. Takes some minutes to compute.")
+    private boolean onSite;
+
+    private PageKind page() {
+      return datasheet
+          ? PageKind.DATASHEET
+          : installSheet ? PageKind.INSTALL_SHEET : PageKind.REPORT;
+    }
+  }
+
   @Override
   public void run() {
+    if (mapped.size() != 2) {
+      throw new InputException(
+          "--map " + String.join(",", mapped) + ": names two parameters, such as offset,height");
+    }
     if (design.files().size() > 1) {
       compare();
       return;
     }
     Path file = design.files().get(0);
     OutputOptions.checkTarget(output, file, "the design");
-    OutputOptions.replace(output, report(file, design.readWithBands(file)).html(PageKind.REPORT));
+    Design read = design.readWithBands(file);
+    OutputOptions.replace(
+        output, kind.onSite ? onSite(file, read) : report(file, read).html(kind.page()));
   }
 
   /** A page for each design and one that compares them; all of them are written, or none. */
   private void compare() {
+    if (kind.onSite) {
+      throw new InputException("--on-site: is for one design; write a page for each");
+    }
     RangeFiles files = RangeFiles.of(output, design.files());
     Map<Path, Design> designs = new LinkedHashMap<>();
     design.files().forEach(file -> designs.put(file, design.readWithBands(file)));
@@ -109,7 +167,7 @@ public final class ReportCommand implements Runnable {
           DesignReport report = report(file, read);
           Path page = files.pages().get(file);
           entries.add(RangeEntry.of(report, page.getFileName().toString()));
-          pages.put(page, report.html(PageKind.REPORT));
+          pages.put(page, report.html(kind.page()));
         });
     pages.put(files.comparison(), new RangeReport(ProgramVersion.number(), entries).html());
     OutputOptions.replaceAll(pages);
@@ -122,35 +180,78 @@ public final class ReportCommand implements Runnable {
   private DesignReport report(Path file, Design read, Installation installation) {
     Solver solver = design.solver();
     int threads = design.threads();
-    List<BandResponse> bands =
-        new BandStudy(installation, ELEVATIONS, POINTS).run(solver, read.bands(), threads);
-    return new DesignReport(
-        new BandsReport(
-            design.conditions(
-                read,
-                bands.get(0).gapsMetres(),
-                bands.stream().map(BandResponse::largestRelativeError).toList()),
-            read.antenna().feeds().get(0).name(),
-            bands,
-            installation.powerWatts(),
-            installation.warnings(),
+    BandsReport bands =
+        bands(
+            read,
+            installation,
             new RatingStudy(read).run(solver, read.bands(), threads),
-            Optional.empty(),
-            Optional.empty()),
+            kind.installSheet ? lineLengths(read, installation) : Optional.empty());
+    return new DesignReport(
+        bands,
         installation,
         new CurveStudy(read, true).run(solver, threads),
-        BandPortrait.of(installation, solver, bands, ELEVATIONS, threads),
+        kind.page() == PageKind.REPORT
+            ? BandPortrait.of(installation, solver, bands.bands(), ELEVATIONS, threads)
+            : List.of(),
         map(read, solver, threads),
         ExposureCommand.report(read, read.exposureRules().orElse(ExposureRules.STRICT), design),
         CutCommand.report(read, design, false),
-        new DesignReport.Input(sha256(file), design.changes()));
+        input(file));
+  }
+
+  private BandsReport bands(
+      Design read,
+      Installation installation,
+      List<BandRating> ratings,
+      Optional<LineLengths> lineLengths) {
+    List<BandResponse> bands =
+        new BandStudy(installation, ELEVATIONS, POINTS)
+            .run(design.solver(), read.bands(), design.threads());
+    return new BandsReport(
+        design.conditions(
+            read,
+            bands.get(0).gapsMetres(),
+            bands.stream().map(BandResponse::largestRelativeError).toList()),
+        read.antenna().feeds().get(0).name(),
+        bands,
+        installation.powerWatts(),
+        installation.warnings(),
+        ratings,
+        lineLengths,
+        Optional.empty());
+  }
+
+  private Optional<LineLengths> lineLengths(Design read, Installation installation) {
+    List<Double> lengths = site.lengthsToAvoid(read);
+    if (lengths.isEmpty()) {
+      return Optional.empty();
+    }
+    OptionalDouble rated =
+        Optional.ofNullable(read.ratings().get(PartRating.CHOKE))
+            .map(PartRating::heatWatts)
+            .orElse(OptionalDouble.empty());
+    return Optional.of(
+        new LineLengths(
+            new LineLengthStudy(read, lengths).run(design.solver(), design.threads()),
+            rated.orElse(CHOKE_LIMIT),
+            installation.powerWatts()));
+  }
+
+  private String onSite(Path file, Design read) {
+    SiteStudy study = site.study(read, mapped.get(1));
+    return ModelOptions.solve(
+        read,
+        () -> {
+          Installation installation = Installation.of(read);
+          BandsReport bands = bands(read, installation, List.of(), Optional.empty());
+          SiteTable table = study.run(design.solver(), design.threads());
+          SiteReport.Nominal nominal =
+              ModelOptions.accept(read, () -> SiteReport.Nominal.of(table, read));
+          return new SiteReport(bands, table, nominal, input(file)).html();
+        });
   }
 
   private Optional<WorstSwrMap> map(Design read, Solver solver, int threads) {
-    if (mapped.size() != 2) {
-      throw new InputException(
-          "--map " + String.join(",", mapped) + ": names two parameters, such as offset,height");
-    }
     Parameter across = read.parameters().get(mapped.get(0));
     Parameter up = read.parameters().get(mapped.get(1));
     if (across == null || up == null) {
@@ -162,14 +263,15 @@ public final class ReportCommand implements Runnable {
             WorstSwrMap.axis(across, ACROSS_PER_SIDE),
             WorstSwrMap.axis(up, UP_PER_SIDE),
             MAP_POINTS,
-            SweepPlan.rowByRow(solver),
+            solver,
             threads));
   }
 
-  private static String sha256(Path file) {
+  private DesignReport.Input input(Path file) {
     try {
       MessageDigest digest = MessageDigest.getInstance("SHA-256");
-      return HexFormat.of().formatHex(digest.digest(Files.readAllBytes(file)));
+      return new DesignReport.Input(
+          HexFormat.of().formatHex(digest.digest(Files.readAllBytes(file))), design.changes());
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException("every Java platform has SHA-256", e);
     } catch (IOException e) {

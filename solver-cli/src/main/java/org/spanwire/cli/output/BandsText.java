@@ -34,11 +34,14 @@ final class BandsText {
             palette.heading(
                 "SWR over the band at the transmitter, "
                     + conditions.transmitterReference()
-                    + ", before any tuner; the worst one nearer to the antenna too"))
+                    + ", before any tuner"))
         .append('\n')
         .append(match().render())
         .append(BandsReport.verdictKey())
+        .append("\n\n")
+        .append(palette.heading("Worst SWR nearer to the antenna"))
         .append('\n')
+        .append(nearer().render())
         .append('\n');
     out.append(palette.heading("Gain at the best match, the largest over azimuth"))
         .append('\n')
@@ -113,13 +116,9 @@ final class BandsText {
             .number("", "worst")
             .number("", "best")
             .word("verdict")
-            .number("worst, trans-", "former input")
-            .number("worst,", "feedpoint")
-            .word("verdict,", "feedpoint")
             .word("SWR <= 2", "MHz");
     for (BandResponse band : report.bands()) {
       PlaneResponse transmitter = band.at(Plane.TRANSMITTER);
-      PlaneResponse feedpoint = band.at(Plane.FEEDPOINT);
       table.row(
           word -> palette.verdict(band.verdict(), word),
           band.band(),
@@ -130,9 +129,6 @@ final class BandsText {
           Numbers.swr(transmitter.worst().swr()),
           Numbers.swr(transmitter.best().swr()),
           band.verdict().label(),
-          band.find(Plane.TRANSFORMER_INPUT).map(p -> Numbers.swr(p.worst().swr())).orElse("-"),
-          Numbers.swr(feedpoint.worst().swr()),
-          feedpoint.verdict().label(),
           transmitter.direct().isEmpty()
               ? "-"
               : transmitter.direct().stream()
@@ -142,8 +138,27 @@ final class BandsText {
     return table;
   }
 
+  /** Without what the line and the transformer hide. */
+  private Table nearer() {
+    Table table =
+        new Table()
+            .word("band")
+            .number("transformer", "input")
+            .number("", "feedpoint")
+            .word("verdict there");
+    for (BandResponse band : report.bands()) {
+      PlaneResponse feedpoint = band.at(Plane.FEEDPOINT);
+      table.row(
+          band.band(),
+          band.find(Plane.TRANSFORMER_INPUT).map(p -> Numbers.swr(p.worst().swr())).orElse("-"),
+          Numbers.swr(feedpoint.worst().swr()),
+          feedpoint.verdict().label());
+    }
+    return table;
+  }
+
   private static String watts(BandResponse band, String part) {
-    return band.heat(part).map(heat -> Numbers.fixed(heat.watts(), 1)).orElse("-");
+    return band.heat(part).map(heat -> Numbers.heat(part, heat.watts(), 1)).orElse("-");
   }
 
   private Table heat() {

@@ -18,6 +18,13 @@ public final class CutText {
               + " local practice asks for one.",
           "Trim with the transmitter off and disconnected; the ends carry dangerous RF voltage while transmitting.");
 
+  /** What sag and pull count, and what they do not. */
+  public static final String WEATHER =
+      "The wire's own weight and what hangs from it; wind level and across, steady, on the wire"
+          + " alone; even ice of 900 kg/m3. Gusts, swaying trees and galloping come on top. An estimate for"
+          + " comparing: supports, ropes, anchors and the weak link are for somebody competent to judge by"
+          + " local codes.";
+
   private final CutReport report;
   private final Palette palette;
   private final StringBuilder out = new StringBuilder();
@@ -154,14 +161,7 @@ public final class CutText {
           Numbers.fixed(span.breakingMargin(), 1));
     }
     out.append(table.render());
-    Paragraph.write(
-        out,
-        "",
-        0,
-        "The wire's own weight and what hangs from it; wind level and across, steady, on the wire"
-            + " alone; even ice of 900 kg/m3. Gusts, swaying trees and galloping come on top. An estimate for"
-            + " comparing: supports, ropes, anchors and the weak link are for somebody competent to judge by"
-            + " local codes.");
+    Paragraph.write(out, "", 0, WEATHER);
     out.append('\n');
   }
 

@@ -43,31 +43,73 @@ public record LineLengths(Result result, double limitWatts, double powerWatts) {
       }
     }
     if (!result.rows().isEmpty()) {
-      Row coolest = result.coolest();
-      Paragraph.write(
-          out,
-          "coolest: ",
-          9,
-          Numbers.significant(coolest.lengthMetres(), 4)
-              + " m ("
-              + Numbers.fixed(coolest.chokeWatts(), 1)
-              + " W on "
-              + coolest.band()
-              + ")"
-              + (indifferent ? "" : ", hot terminal to the wire's " + point(coolest.polarity())));
+      Paragraph.write(out, "coolest: ", 9, coolest());
     }
-    Paragraph.write(
-        out,
-        "",
-        0,
-        (indifferent ? "Which arm the hot terminal goes to makes no difference. " : "")
-            + "Looked at on both edges and in the middle of each band, the route cut short or led on"
-            + " in the direction of its last leg; current: the largest along the line.");
+    Paragraph.write(out, "", 0, method() + " Current: the largest along the line.");
     for (Gap gap : result.gaps()) {
       Paragraph.write(
           out, "", 0, Numbers.significant(gap.lengthMetres(), 4) + " m: " + gap.reason());
     }
     out.append('\n');
+  }
+
+  /** Which lengths to avoid and which keeps the choke coolest, in words. */
+  public List<Conditions.Entry> advice() {
+    List<Conditions.Entry> advice = new ArrayList<>();
+    if (!result.rows().isEmpty()) {
+      for (Polarity polarity : polarities()) {
+        advice.add(
+            new Conditions.Entry(
+                "avoid"
+                    + (result.polarityIsIndifferent()
+                        ? ""
+                        : ", hot terminal to the wire's " + point(polarity)),
+                words(polarity)));
+      }
+      advice.add(new Conditions.Entry("coolest of those looked at", coolest()));
+      advice.add(
+          new Conditions.Entry(
+              "looked at",
+              result.lengths().stream()
+                      .map(length -> Numbers.significant(length, 4))
+                      .collect(Collectors.joining(", "))
+                  + " m"));
+    }
+    result
+        .gaps()
+        .forEach(
+            gap ->
+                advice.add(
+                    new Conditions.Entry(
+                        Numbers.significant(gap.lengthMetres(), 4) + " m", gap.reason())));
+    return advice;
+  }
+
+  /** Whether no length that was looked at keeps the choke below its limit. */
+  public boolean allOverheat() {
+    return !result.rows().isEmpty() && result.coolest().chokeWatts() > limitWatts;
+  }
+
+  private String coolest() {
+    Row coolest = result.coolest();
+    return Numbers.significant(coolest.lengthMetres(), 4)
+        + " m ("
+        + Numbers.fixed(coolest.chokeWatts(), 1)
+        + " W on "
+        + coolest.band()
+        + ")"
+        + (result.polarityIsIndifferent()
+            ? ""
+            : ", hot terminal to the wire's " + point(coolest.polarity()));
+  }
+
+  /** How lengths were looked at. */
+  public String method() {
+    return (result.polarityIsIndifferent()
+            ? "Which arm the hot terminal goes to makes no difference. "
+            : "")
+        + "Looked at on both edges and in the middle of each band, a steady carrier into the line, the"
+        + " route cut short or led on in the direction of its last leg.";
   }
 
   private static String point(Polarity polarity) {

@@ -5,9 +5,13 @@ import java.math.MathContext;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import org.apache.commons.math3.complex.Complex;
+import org.spanwire.study.Verdict;
 
 /** Numbers for reading. */
 public final class Numbers {
+
+  private static final int MOST_DECIMALS = 6;
+  private static final double NO_WATTS = 1e-6;
 
   private Numbers() {}
 
@@ -25,9 +29,24 @@ public final class Numbers {
     return value.isPresent() ? fixed(value.getAsDouble(), decimals) : "-";
   }
 
-  /** Two decimals up to 10, one up to 100, then none. */
+  /**
+   * Two decimals up to 10, one up to 100, then none; more where rounding would move it to the other
+   * side of a verdict's limit.
+   */
   public static String swr(double swr) {
-    return fixed(swr, swr < 9.995 ? 2 : swr < 99.95 ? 1 : 0);
+    int decimals = swr < 9.995 ? 2 : swr < 99.95 ? 1 : 0;
+    String text = fixed(swr, decimals);
+    while (swr <= Verdict.WIDE_TUNER.limit() + 1
+        && decimals < MOST_DECIMALS
+        && Verdict.of(Double.parseDouble(text)) != Verdict.of(swr)) {
+      text = fixed(swr, ++decimals);
+    }
+    return text;
+  }
+
+  /** Heat of a part. A transformer without any is one taken as ideal: its heat is not known. */
+  public static String heat(String part, double watts, int decimals) {
+    return part.startsWith("transformer") && watts < NO_WATTS ? "-" : fixed(watts, decimals);
   }
 
   /** Resistance or reactance to the digit that its error leaves standing, six decimals at most. */

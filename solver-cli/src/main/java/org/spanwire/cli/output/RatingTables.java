@@ -139,7 +139,7 @@ public record RatingTables(List<BandRating> bands, double powerWatts, Set<String
         row.add(load.map(l -> Numbers.fixed(l.amperes(), 2)).orElse("-"));
       }
       if (has(part, BandRating.Load::watts)) {
-        row.add(load.map(l -> Numbers.fixed(l.watts(), 1)).orElse("-"));
+        row.add(load.map(l -> Numbers.heat(part, l.watts().orElse(0), 1)).orElse("-"));
       }
     }
     return row;

@@ -110,7 +110,7 @@ final class SolveText {
       Ledger ledger = solution.ledger().orElseThrow();
       List<String> row = new ArrayList<>();
       row.add(Numbers.megahertz(solution.frequencyHz()));
-      ledger.entries().forEach(entry -> row.add(Numbers.fixed(entry.watts(), 3)));
+      ledger.entries().forEach(entry -> row.add(Numbers.heat(entry.part(), entry.watts(), 3)));
       row.add(Numbers.fixed(ledger.availableWatts() * (1 + ledger.closure()), 3));
       table.row(row.toArray(new String[0]));
     }

@@ -3,14 +3,20 @@ package org.spanwire.cli.report;
 import java.util.LinkedHashSet;
 import java.util.Set;
 import org.jsoup.nodes.Element;
+import org.spanwire.cli.output.BandsReport;
 import org.spanwire.result.Warning;
 
 /**
  * What all figures hold for, and what they were made from.
  *
- * @param report what is reported
+ * @param bands with the conditions
+ * @param input what identifies the input
  */
-record ConditionSection(DesignReport report) implements Section {
+record ConditionSection(BandsReport bands, DesignReport.Input input) implements Section {
+
+  ConditionSection(DesignReport report) {
+    this(report.bands(), report.input());
+  }
 
   @Override
   public String id() {
@@ -30,13 +36,13 @@ record ConditionSection(DesignReport report) implements Section {
         "model",
         "thin wires by a Galerkin method of moments, over soil with full Sommerfeld integrals; flat,"
             + " even ground; steady state at single frequencies");
-    report.bands().conditions().entries().forEach(e -> Page.term(terms, e.name(), e.value()));
-    if (!report.input().settings().isEmpty()) {
-      Page.term(terms, "changed", String.join(", ", report.input().settings()));
+    bands.conditions().entries().forEach(e -> Page.term(terms, e.name(), e.value()));
+    if (!input.settings().isEmpty()) {
+      Page.term(terms, "changed", String.join(", ", input.settings()));
     }
-    Page.term(terms, "version", "Spanwire " + report.bands().conditions().version());
-    Page.term(terms, "input", "SHA-256 of the design file " + report.input().sha256());
-    Set<Warning> warnings = new LinkedHashSet<>(report.bands().warnings());
+    Page.term(terms, "version", "Spanwire " + bands.conditions().version());
+    Page.term(terms, "input", "SHA-256 of the design file " + input.sha256());
+    Set<Warning> warnings = new LinkedHashSet<>(bands.warnings());
     if (!warnings.isEmpty()) {
       page.heading("Warnings");
       page.list(warnings.stream().map(w -> w.name() + ": " + w.message()).toList(), "plain");

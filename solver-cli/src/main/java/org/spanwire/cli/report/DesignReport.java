@@ -6,9 +6,12 @@ import org.spanwire.cli.output.BandsReport;
 import org.spanwire.cli.output.CutReport;
 import org.spanwire.cli.output.ExposureReport;
 import org.spanwire.design.Design;
+import org.spanwire.geometry.Point;
+import org.spanwire.geometry.Wire;
 import org.spanwire.study.BandCurves;
 import org.spanwire.study.BandPortrait;
 import org.spanwire.study.Installation;
+import org.spanwire.study.Plane;
 import org.spanwire.study.WorstSwrMap;
 
 /**
@@ -50,6 +53,26 @@ public record DesignReport(
   public DesignReport {
     curves = List.copyOf(curves);
     portraits = List.copyOf(portraits);
+  }
+
+  /** Worst SWR in a band, the design as it stands and with every spread at its ends. */
+  double worst(int band) {
+    return Math.max(
+        curves.get(band).worstSwrInBand(),
+        bands.bands().get(band).at(Plane.TRANSMITTER).worst().swr());
+  }
+
+  /** The largest horizontal distance in metres between two places of the wires. */
+  double across() {
+    List<Point> points =
+        design().antenna().wires().stream().map(Wire::path).flatMap(List::stream).toList();
+    double most = 0;
+    for (Point one : points) {
+      for (Point other : points) {
+        most = Math.max(most, Math.hypot(one.x() - other.x(), one.y() - other.y()));
+      }
+    }
+    return most;
   }
 
   Design design() {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import org.spanwire.study.Verdict;
 import org.spanwire.study.WorstSwrMap;
 import org.spanwire.unit.Quantity;
@@ -28,7 +29,13 @@ record HeightRanges(String question, String answer) {
       String ranges = ranges(map, nominal, band);
       bands.add(map.bands().get(band).name() + ": " + (ranges.isEmpty() ? "at none" : ranges));
     }
-    return new HeightRanges("no tuner at which " + map.up().parameter(), String.join("; ", bands));
+    return new HeightRanges(
+        "no tuner at which " + map.up().parameter(),
+        String.join("; ", bands) + " (looked at: " + looked(map) + ")");
+  }
+
+  private static String looked(WorstSwrMap map) {
+    return map.up().values().stream().map(Quantity::toString).collect(Collectors.joining(", "));
   }
 
   /** Neighbouring values that all need no tuner, as ranges. */

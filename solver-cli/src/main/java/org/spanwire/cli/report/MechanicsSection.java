@@ -1,15 +1,12 @@
 package org.spanwire.cli.report;
 
-import java.util.Map;
-import java.util.OptionalDouble;
+import java.util.List;
+import org.spanwire.cli.output.CutText;
 import org.spanwire.cli.output.Numbers;
-import org.spanwire.design.Hang;
-import org.spanwire.geometry.SpanShape;
-import org.spanwire.geometry.Wire;
-import org.spanwire.practice.SpanMechanics;
+import org.spanwire.practice.SpanState;
 
 /**
- * How the wires hang.
+ * How the wires hang, in still air and in weather.
  *
  * @param report what is reported
  */
@@ -27,8 +24,8 @@ record MechanicsSection(DesignReport report) implements Section {
 
   @Override
   public void write(Page page) {
-    Map<String, Hang> hangs = report.design().hangs();
-    if (hangs.isEmpty()) {
+    List<SpanState> spans = report.cut().spans();
+    if (spans.isEmpty()) {
       page.paragraph(
           "The design gives its wires as they lie, without weight and tension: nothing is known of"
               + " sag, pull and breaking margin. State how a wire hangs to have them computed, and its"
@@ -37,34 +34,36 @@ record MechanicsSection(DesignReport report) implements Section {
     }
     Page.TableRows rows =
         page.table(
-            "In still air, without stretch",
+            "Sag, pull and margin in still air and in weather",
             "wire",
-            "span, m",
+            "weather",
+            "wind, m/s",
+            "ice, mm",
+            "change, K",
             "sag, m",
+            "swing, m",
             "lowest, m",
             "largest tension, N",
-            "pull at the supports, N",
+            "pull at a support, N",
             "margin to breaking");
-    for (Hang hang : hangs.values()) {
-      hang.shape().ifPresent(shape -> row(rows, hang, shape));
-    }
-    page.paragraph(
-        "Wind, ice and gusts come on top. Supports, ropes and anchors are for somebody competent to"
-            + " judge by local codes.");
+    spans.forEach(span -> row(rows, span));
+    page.paragraph(CutText.WEATHER);
   }
 
-  private void row(Page.TableRows rows, Hang hang, SpanShape shape) {
-    Wire wire = report.design().antenna().wire(hang.wire()).orElseThrow();
-    OptionalDouble margin =
-        new SpanMechanics(shape, hang.mechanical(), 2 * wire.conductor().outerRadius())
-            .breakingMargin(shape);
+  private static void row(Page.TableRows rows, SpanState span) {
     rows.row(
-        hang.wire(),
-        Numbers.fixed(shape.span().chord(), 2),
-        Numbers.fixed(shape.sag(), 2),
-        Numbers.fixed(shape.lowest(), 2),
-        Numbers.fixed(shape.largestTension(), 0),
-        Numbers.fixed(shape.firstTension(), 0) + " and " + Numbers.fixed(shape.lastTension(), 0),
-        margin.isPresent() ? Numbers.fixed(margin, 1) : "strength not stated");
+        span.wire(),
+        span.name(),
+        Numbers.significant(span.weather().windSpeed(), 3),
+        Numbers.significant(1000 * span.weather().iceThickness(), 3),
+        Numbers.significant(span.weather().temperatureChange(), 3),
+        Numbers.fixed(span.sag(), 2),
+        Numbers.fixed(span.swing(), 2),
+        Numbers.fixed(span.lowest(), 2),
+        Numbers.fixed(span.largestTension(), 0),
+        Numbers.fixed(span.supportPull(), 0),
+        span.breakingMargin().isPresent()
+            ? Numbers.fixed(span.breakingMargin(), 1)
+            : "strength not stated");
   }
 }

@@ -30,6 +30,7 @@ final class Page {
   private final Document document = Document.createShell("");
   private final Element main;
   private Element current;
+  private final List<String> scripts = new ArrayList<>(List.of("report.js"));
   private int pictures;
 
   /**
@@ -51,6 +52,7 @@ final class Page {
     head.appendElement("meta").attr("name", "generator").attr("content", "Spanwire " + version);
     head.appendElement("title").text(title + ": " + kind.toLowerCase(Locale.ROOT));
     head.appendElement("style").appendChild(new DataNode(resource("report.css")));
+    document.body().addClass(kind.toLowerCase(Locale.ROOT).replace(' ', '-'));
     Element header = document.body().appendElement("header");
     header.appendElement("p").addClass("kind").text(kind);
     header.appendElement("h1").text(title);
@@ -157,12 +159,22 @@ final class Page {
    * @param caption what stands below it
    */
   void picture(Element gallery, Chart chart, String band, String caption) {
+    figure(gallery, chart, band, caption, "data-marks");
+  }
+
+  /** Adds a plot that a script draws into: its marks are the corners. */
+  Element plot(Element gallery, Chart chart, String band) {
+    return figure(gallery, chart, band, "", "data-corners");
+  }
+
+  private Element figure(
+      Element gallery, Chart chart, String band, String caption, String marksAs) {
     SvgPicture drawn = SvgPicture.of(chart, "p" + ++pictures);
     Element figure = gallery.appendElement("figure");
     if (!band.isEmpty()) {
       figure.attr("data-band", band);
     }
-    figure.attr("data-marks", json(drawn.marks()));
+    figure.attr(marksAs, json(drawn.marks()));
     Element svg = org.jsoup.Jsoup.parse(drawn.text(), "", Parser.xmlParser()).selectFirst("svg");
     svg.removeAttr("width").removeAttr("height").removeAttr("xmlns:xlink");
     svg.select("defs").stream().filter(d -> d.childrenSize() == 0).forEach(Element::remove);
@@ -174,6 +186,26 @@ final class Page {
     if (!caption.isEmpty()) {
       words.appendText(". " + caption);
     }
+    return figure;
+  }
+
+  /** An empty block of a style. */
+  Element block(String style) {
+    return current.appendElement("div").addClass(style);
+  }
+
+  /** Data for a script. */
+  void data(String id, DataNode json) {
+    current
+        .appendElement("script")
+        .attr("type", "application/json")
+        .attr("id", id)
+        .appendChild(json);
+  }
+
+  /** Adds a script to that of every page. */
+  void script(String name) {
+    scripts.add(name);
   }
 
   private static String json(List<Mark> marks) {
@@ -204,7 +236,7 @@ final class Page {
             .attr("role", "region")
             .attr("aria-label", caption);
     Element table = frame.appendElement("table");
-    table.appendElement("caption").text(caption);
+    table.appendElement("caption").appendElement("span").text(caption);
     Element row = table.appendElement("thead").appendElement("tr");
     for (String column : columns) {
       row.appendElement("th").attr("scope", "col").text(column);
@@ -230,6 +262,11 @@ final class Page {
       return row;
     }
 
+    /** Lets the first cell of every row be words that may be wrapped. */
+    void words() {
+      body.parent().addClass("words");
+    }
+
     /** Adds a row that belongs to a band. */
     Element bandRow(String... cells) {
       return row(cells).attr("data-band", cells[0]);
@@ -251,7 +288,9 @@ final class Page {
         .text(
             "A computed estimate, no certificate, no permit and no licence. Local codes and licensed"
                 + " practice go before it.");
-    document.body().appendElement("script").appendChild(new DataNode(resource("report.js")));
+    for (String script : scripts) {
+      document.body().appendElement("script").appendChild(new DataNode(resource(script)));
+    }
     return document.outerHtml() + "\n";
   }
 }

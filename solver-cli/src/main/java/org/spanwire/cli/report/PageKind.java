@@ -11,7 +11,7 @@ public enum PageKind {
       report ->
           List.of(
               new SummarySection(report),
-              new SwrSection(report),
+              new SwrSection(report, true),
               new MapSection(report),
               new ImpedanceSection(report),
               new PatternSection(report),
@@ -22,6 +22,28 @@ public enum PageKind {
               new MechanicsSection(report),
               new CutSection(report),
               new KitSection(report),
+              new ConditionSection(report))),
+
+  /** For whoever chooses one: what it does and what it bears. */
+  DATASHEET(
+      "Datasheet",
+      report ->
+          List.of(
+              new FactSection(report),
+              new SwrSection(report, false),
+              new ConditionSection(report))),
+
+  /** For whoever hangs it. */
+  INSTALL_SHEET(
+      "Install sheet",
+      report ->
+          List.of(
+              new HangSection(report),
+              new CutSection(report),
+              new KitSection(report),
+              new MechanicsSection(report),
+              new LineSection(report),
+              new ReadingSection(report),
               new ConditionSection(report)));
 
   private final String title;

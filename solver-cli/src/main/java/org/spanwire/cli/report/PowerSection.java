@@ -42,6 +42,12 @@ record PowerSection(DesignReport report) implements Section {
             + " check.");
     page.picture(page.gallery(), new LedgerChart(ledgers), "", "");
     table(page, ledgers);
+    if (!report.bands().unknownHeat().isEmpty()) {
+      page.paragraph(
+          "Not counted, for nothing is known of its heat: "
+              + String.join("; ", report.bands().unknownHeat())
+              + ".");
+    }
   }
 
   private void table(Page page, Map<String, Ledger> ledgers) {
@@ -55,7 +61,9 @@ record PowerSection(DesignReport report) implements Section {
     ledgers.forEach(
         (band, ledger) -> {
           List<String> cells = new ArrayList<>(List.of(band));
-          ledger.entries().forEach(entry -> cells.add(Numbers.fixed(entry.watts(), 1)));
+          ledger
+              .entries()
+              .forEach(entry -> cells.add(Numbers.heat(entry.part(), entry.watts(), 1)));
           cells.add(Numbers.fixed(ledger.availableWatts() * (1 + ledger.closure()), 1));
           rows.bandRow(cells.toArray(new String[0]));
         });

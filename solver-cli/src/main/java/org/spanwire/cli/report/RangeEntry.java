@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
+import org.spanwire.circuit.bench.OperatingMode;
 import org.spanwire.cli.output.Conditions;
 import org.spanwire.cli.output.ExposureText;
 import org.spanwire.cli.output.Numbers;
@@ -107,7 +108,7 @@ public record RangeEntry(
     Map<String, Answer> facts = new LinkedHashMap<>();
     facts.put(
         LIMIT,
-        RatingSection.limit(report)
+        RatingSection.limit(report, OperatingMode.CARRIER)
             .map(Answer::of)
             .orElseGet(() -> Answer.none("no part of it has a known limit")));
     BandSummary summary = report.bands().summary();
@@ -166,7 +167,7 @@ public record RangeEntry(
     List<Point> points =
         report.design().antenna().wires().stream().map(Wire::path).flatMap(List::stream).toList();
     Map<String, Answer> facts = new LinkedHashMap<>();
-    facts.put("across, m", Answer.of(Numbers.fixed(across(points), 1)));
+    facts.put("across, m", Answer.of(Numbers.fixed(report.across(), 1)));
     facts.put("wires, m high", Answer.of(heights(points)));
     facts.put(
         "wire to cut, m",
@@ -196,17 +197,6 @@ public record RangeEntry(
                     Answer.none(
                         states.isEmpty() ? straight : "the strength of its wire is not stated")));
     return facts;
-  }
-
-  /** The largest horizontal distance between two places of the wires. */
-  private static double across(List<Point> points) {
-    double most = 0;
-    for (Point one : points) {
-      for (Point other : points) {
-        most = Math.max(most, Math.hypot(one.x() - other.x(), one.y() - other.y()));
-      }
-    }
-    return most;
   }
 
   private static String heights(List<Point> points) {

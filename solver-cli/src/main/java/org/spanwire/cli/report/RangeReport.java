@@ -9,7 +9,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.jsoup.nodes.Element;
-import org.spanwire.cli.output.BandsReport;
 import org.spanwire.cli.output.Numbers;
 
 /**
@@ -97,7 +96,7 @@ public record RangeReport(String version, List<RangeEntry> entries) {
           }
         }
       }
-      page.paragraph(SummarySection.sentence(BandsReport.verdictKey()) + ".");
+      page.paragraph(SummarySection.verdicts());
       Page.TableRows spreads =
           page.table(
               "Worst SWR with each uncertain parameter at the ends of its spread",

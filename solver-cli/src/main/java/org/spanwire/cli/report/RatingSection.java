@@ -30,16 +30,17 @@ record RatingSection(DesignReport report) implements Section {
     return "Voltages, currents and limits";
   }
 
-  /** The lowest limit over all bands for a steady carrier, in words. */
-  static Optional<String> limit(DesignReport report) {
-    OperatingMode carrier = OperatingMode.CARRIER;
+  /** The lowest limit over all bands in a mode, in words. */
+  static Optional<String> limit(DesignReport report, OperatingMode mode) {
     return report.bands().ratings().stream()
-        .min(Comparator.comparingDouble(band -> band.lowest(carrier).envelopeWatts(carrier)))
+        .min(Comparator.comparingDouble(band -> band.lowest(mode).envelopeWatts(mode)))
         .map(
             band -> {
-              BandRating.Limit limit = band.lowest(carrier);
-              return Numbers.significant(Math.floor(limit.envelopeWatts(carrier)), 3)
-                  + " W of steady carrier, by "
+              BandRating.Limit limit = band.lowest(mode);
+              return Numbers.significant(Math.floor(limit.envelopeWatts(mode)), 3)
+                  + " W"
+                  + (mode == OperatingMode.CARRIER ? " of steady carrier" : " peak")
+                  + ", by "
                   + RatingTables.setBy(limit)
                   + " on "
                   + band.band();
@@ -94,8 +95,9 @@ record RatingSection(DesignReport report) implements Section {
     table(
         page,
         "Highest voltage on the wires at the best match, without a tuner",
-        List.of(
-            "band", "into the antenna, W", "V rms", "V peak", "on wire", "m from its first point"),
+        List.of("band", "into the antenna, W", "V rms", "V peak", "on wire", "m along it"),
         cells);
+    page.paragraph(
+        "Counted from the wire's first point; along an arm to its last point from the feedpoint.");
   }
 }

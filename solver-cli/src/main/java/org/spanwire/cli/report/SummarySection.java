@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.jsoup.nodes.Element;
+import org.spanwire.circuit.bench.OperatingMode;
 import org.spanwire.cli.output.BandsReport;
 import org.spanwire.cli.output.CutText;
 import org.spanwire.cli.output.Numbers;
@@ -42,14 +44,15 @@ record SummarySection(DesignReport report) implements Section {
         Page.term(terms, BandsReport.needs(verdict), bands);
       }
     }
-    Page.term(terms, "no tuner over all spreads", sure());
+    Page.term(terms, "no tuner over all spreads", sure(report));
     HeightRanges.of(report).ifPresent(h -> Page.term(terms, h.question(), h.answer()));
     Page.term(
         terms,
         "power",
         Numbers.significant(report.bands().powerWatts(), 6) + " W from the transmitter");
-    Page.term(terms, "gets hottest", hottest(summary));
-    RatingSection.limit(report).ifPresent(limit -> Page.term(terms, "limits the power", limit));
+    Page.term(terms, "gets hot", hottest(summary));
+    RatingSection.limit(report, OperatingMode.CARRIER)
+        .ifPresent(limit -> Page.term(terms, "limits the power", limit));
     ExposureSection.distances(report)
         .forEach((floor, distances) -> Page.term(terms, floor, distances));
     Page.term(terms, "cut", cut());
@@ -58,32 +61,36 @@ record SummarySection(DesignReport report) implements Section {
   }
 
   /** Bands that stay direct with every spread at its end. */
-  private String sure() {
+  static String sure(DesignReport report) {
     String bands =
-        report.curves().stream()
-            .filter(c -> Verdict.of(c.worstSwrInBand()) == Verdict.DIRECT)
-            .map(c -> c.band().name())
+        IntStream.range(0, report.curves().size())
+            .filter(i -> Verdict.of(report.worst(i)) == Verdict.DIRECT)
+            .mapToObj(i -> report.curves().get(i).band().name())
             .collect(Collectors.joining(", "));
     return bands.isEmpty() ? "none" : bands;
   }
 
+  /** The limits of the verdicts, as a sentence. */
+  static String verdicts() {
+    return sentence(BandsReport.verdictKey().replace("<=", "≤")) + ".";
+  }
+
   private String hottest(BandSummary summary) {
     List<String> words = new ArrayList<>();
-    summary.burnsFirst().ifPresent(heat -> words.add(words(heat)));
+    summary.burnsFirst().ifPresent(heat -> words.add(words(heat) + ", burns first"));
     summary.others().forEach(heat -> words.add(words(heat)));
-    report.bands().unknownHeat().forEach(unknown -> words.add("not known: " + unknown));
+    report.bands().unknownHeat().forEach(unknown -> words.add("not known, " + unknown));
     return words.isEmpty() ? "no part is known to" : String.join("; ", words);
   }
 
   private String words(BandSummary.PartHeat heat) {
     return heat.heat().part()
-        + " on "
-        + heat.band()
-        + ", "
+        + " "
         + Numbers.fixed(heat.heat().watts(), 1)
         + " W of "
         + Numbers.significant(report.bands().powerWatts(), 6)
-        + " W";
+        + " W, on "
+        + heat.band();
   }
 
   private String cut() {
@@ -145,13 +152,13 @@ record SummarySection(DesignReport report) implements Section {
               band.verdict().label(),
               Numbers.swr(transmitter.worst().swr()),
               Numbers.swr(transmitter.best().swr()),
-              curves.extremes().isEmpty() ? "-" : Numbers.swr(curves.worstSwrInBand()),
+              curves.extremes().isEmpty() ? "-" : Numbers.swr(report.worst(i)),
               Numbers.swr(band.at(Plane.FEEDPOINT).worst().swr()),
               Numbers.fixed(band.peak().gainDbi(), 1),
               Numbers.fixed(band.peak().elevationDegrees(), 0) + "°",
               Numbers.fixed(100 * band.radiationEfficiency(), 0) + " %");
       Page.verdict(row.child(2), band.verdict());
     }
-    page.paragraph(sentence(BandsReport.verdictKey()) + ". Gain and efficiency at the best match.");
+    page.paragraph(verdicts() + " Gain and efficiency at the best match.");
   }
 }

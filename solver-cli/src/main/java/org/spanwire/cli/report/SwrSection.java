@@ -1,5 +1,7 @@
 package org.spanwire.cli.report;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.stream.Collectors;
 import org.jsoup.nodes.Element;
 import org.spanwire.cli.chart.SwrChart;
@@ -12,8 +14,9 @@ import org.spanwire.study.CurveStudy;
  * SWR against frequency.
  *
  * @param report what is reported
+ * @param detailed whether to tell what each spread does, and how good the curves are
  */
-record SwrSection(DesignReport report) implements Section {
+record SwrSection(DesignReport report, boolean detailed) implements Section {
 
   @Override
   public String id() {
@@ -41,6 +44,12 @@ record SwrSection(DesignReport report) implements Section {
     for (BandCurves curves : report.curves()) {
       page.picture(gallery, new SwrChart(curves), curves.band().name(), "");
     }
+    if (detailed) {
+      details(page);
+    }
+  }
+
+  private void details(Page page) {
     double error =
         report.curves().stream().mapToDouble(BandCurves::interpolationError).max().orElseThrow();
     page.paragraph(
@@ -54,43 +63,41 @@ record SwrSection(DesignReport report) implements Section {
         .map(Warning::message)
         .distinct()
         .forEach(page::paragraph);
-    if (!spread.isEmpty()) {
+    if (!report.curves().get(0).extremes().isEmpty()) {
       table(page);
     }
   }
 
+  /** What is changed in a curve. */
+  static String name(BandCurves.Curve curve) {
+    BandCurves.Change change = curve.change().orElseThrow();
+    return change.parameter() + " " + change.value();
+  }
+
   private String spread() {
     return report.curves().get(0).extremes().stream()
-        .map(curve -> curve.change().orElseThrow())
-        .map(change -> change.parameter() + " " + change.value())
+        .map(SwrSection::name)
         .collect(Collectors.joining(", "));
   }
 
   /** Worst SWR in the band for every end of every spread. */
   private void table(Page page) {
-    int count = report.curves().get(0).extremes().size();
-    String[] columns = new String[count + 2];
-    columns[0] = "band";
-    columns[1] = "as designed";
-    for (int i = 0; i < count; i++) {
-      BandCurves.Change change = report.curves().get(0).extremes().get(i).change().orElseThrow();
-      columns[i + 2] = change.parameter() + " " + change.value();
-    }
-    Page.TableRows rows = page.table("Worst SWR in the band", columns);
+    List<BandCurves.Curve> first = report.curves().get(0).extremes();
+    List<String> columns = new ArrayList<>(List.of("band", "as designed"));
+    first.forEach(curve -> columns.add(name(curve)));
+    Page.TableRows rows = page.table("Worst SWR in the band", columns.toArray(new String[0]));
     for (BandCurves curves : report.curves()) {
-      String[] cells = new String[columns.length];
-      java.util.Arrays.fill(cells, "-");
-      cells[0] = curves.band().name();
-      cells[1] = Numbers.swr(curves.worstSwrInBand(curves.nominal()));
-      for (BandCurves.Curve curve : curves.extremes()) {
-        BandCurves.Change change = curve.change().orElseThrow();
-        for (int i = 2; i < columns.length; i++) {
-          if (columns[i].equals(change.parameter() + " " + change.value())) {
-            cells[i] = Numbers.swr(curves.worstSwrInBand(curve));
-          }
-        }
-      }
-      rows.bandRow(cells);
+      List<String> cells = new ArrayList<>();
+      cells.add(curves.band().name());
+      cells.add(Numbers.swr(curves.worstSwrInBand(curves.nominal())));
+      first.forEach(
+          one ->
+              cells.add(
+                  curves
+                      .like(one)
+                      .map(curve -> Numbers.swr(curves.worstSwrInBand(curve)))
+                      .orElse("-")));
+      rows.bandRow(cells.toArray(new String[0]));
     }
   }
 }

@@ -16,9 +16,16 @@ class NumbersTest {
     "99.94, 99.9",
     "99.96, 100",
     "1234.4, 1234",
-    "Infinity, inf"
+    "Infinity, inf",
+    "1.996, 2.00",
+    "2, 2.00",
+    "2.004, 2.004",
+    "3.003, 3.003",
+    "3.00004, 3.00004",
+    "10, 10.0",
+    "10.04, 10.04"
   })
-  void swrKeepsThreeDigits(double swr, String text) {
+  void swrKeepsThreeDigitsAndItsSideOfAVerdictsLimit(double swr, String text) {
     assertThat(Numbers.swr(swr)).isEqualTo(text);
   }
 
