@@ -8,8 +8,12 @@ import org.spanwire.internal.mesh.Piece;
 /**
  * Moments of the exact tube kernel between two pieces of one straight line. The kernel depends on
  * the axial distance u = s' − s only, so the double integral becomes ∫ g(|u|) W_ij(u) du with W_ij
- * the correlation of the two polynomials, exact by a Gauss rule, and a single integral over u that
- * is graded geometrically toward the logarithmic singularity at u = 0.
+ * the correlation of the two polynomials, exact by a Gauss rule. Between the places where an end of
+ * one piece passes one of the other, W_ij is a polynomial of degree i + j + 1: there Gauss nodes of
+ * that degree whose weights give the kernel's own Legendre moments, ∫ g P_m du, integrate g W_ij
+ * exactly (product integration; Davis and Rabinowitz, Methods of Numerical Integration, 2nd ed.
+ * 1984, section 2.5.6). Only those moments are graded geometrically toward the logarithmic
+ * singularity at u = 0.
  */
 final class CoaxialMoments {
 
@@ -41,13 +45,19 @@ final class CoaxialMoments {
   private final double[] pa;
   private final double[] pb;
   private final double[] weights;
+  private final double[] legendre;
   private double[] value = new double[2];
+  private double[][] moments;
+  private final double[][][] weightings;
   private final double[] breaks = new double[5];
 
   CoaxialMoments(int largestOrder) {
     pa = new double[largestOrder + 1];
     pb = new double[largestOrder + 1];
     weights = new double[pa.length * pb.length];
+    legendre = new double[2 * largestOrder + 2];
+    moments = new double[2][legendre.length];
+    weightings = new double[legendre.length + 1][][];
   }
 
   static boolean coaxial(Piece a, Piece b) {
@@ -94,15 +104,35 @@ final class CoaxialMoments {
     }
     if (value.length < 2 * k.length) {
       value = new double[2 * k.length];
+      moments = new double[2 * k.length][legendre.length];
     }
     Correlation pair =
         new Correlation(ha, hb, start, orderA, orderB, a.radius(), b.radius(), k, re, im);
-    integrate(pair);
-    for (int c = 0; reversed && c < k.length; c++) {
-      negateOddDegrees(orderA, orderB, re[c]);
-      negateOddDegrees(orderA, orderB, im[c]);
+    if (pair.isOnePiece()) {
+      graded(pair, 0, ha, 1);
+      for (int c = 0; c < k.length; c++) {
+        addMirrored(orderA, re[c]);
+        addMirrored(orderA, im[c]);
+      }
+    } else {
+      integrate(pair);
+    }
+    for (int c = 0; c < k.length; c++) {
+      if (reversed) {
+        negateOddDegrees(orderA, orderB, re[c]);
+        negateOddDegrees(orderA, orderB, im[c]);
+      }
     }
     return true;
+  }
+
+  /** Adds what u < 0 contributes on one piece: W_ij(−u) = W_ji(u) = (−1)^(i+j) W_ij(u). */
+  private static void addMirrored(int order, double[] values) {
+    for (int i = 0; i <= order; i++) {
+      for (int j = 0; j <= order; j++) {
+        values[i * (order + 1) + j] *= (i + j) % 2 == 0 ? 2 : 0;
+      }
+    }
   }
 
   private static void negateOddDegrees(int orderA, int orderB, double[] values) {
@@ -123,7 +153,17 @@ final class CoaxialMoments {
       double radiusB,
       double[] k,
       double[][] re,
-      double[][] im) {}
+      double[][] im) {
+
+    boolean isOnePiece() {
+      return start == 0 && ha == hb && orderA == orderB;
+    }
+
+    /** Nodes of a Gauss rule that hold all polynomials of the correlation's degree. */
+    int nodes() {
+      return orderA + orderB + 2;
+    }
+  }
 
   private void integrate(Correlation p) {
     breaks[0] = p.start - p.ha;
@@ -146,55 +186,131 @@ final class CoaxialMoments {
     }
   }
 
-  /** Integrates |u| from near to far on the side of the sign, in panels graded toward 0. */
+  /** Integrates |u| from near to far on the side of the sign. */
   private void graded(Correlation p, double near, double far, int sign) {
     double scale = 0.5 * (p.radiusA + p.radiusB);
+    boolean touches = near < 0.01 * scale;
+    if (!touches && panelEnd(near, far) == far) {
+      GaussLegendre rule = GaussLegendre.of(panelNodes(p));
+      for (int i = 0; i < rule.size(); i++) {
+        double u = near + 0.5 * (1 + rule.node(i)) * (far - near);
+        evaluate(p, u);
+        add(p, sign * u, 0.5 * (far - near) * rule.weight(i), value);
+      }
+      return;
+    }
+    for (int c = 0; c < 2 * p.k.length; c++) {
+      Arrays.fill(moments[c], 0, p.nodes(), 0);
+    }
     double from = near;
-    if (near < 0.01 * scale) {
-      double to = near + Math.min(scale, LOG_SHARE * (far - near));
-      logarithmic(p, near, to, sign);
-      from = to;
+    if (touches) {
+      from = near + Math.min(scale, LOG_SHARE * (far - near));
+      logarithmic(p, near, from, far);
     }
-    int nodes = Math.max(10, (p.orderA + p.orderB + 1) / 2 + 7);
-    while (from < far) {
-      double to = PANEL_RATIO * from;
-      if (to > 0.7 * far) {
-        to = far;
-      }
-      GaussLegendre rule = GaussLegendre.of(nodes);
-      for (int i = 0; i < nodes; i++) {
-        double u = from + 0.5 * (1 + rule.node(i)) * (to - from);
-        add(p, sign * u, 0.5 * (to - from) * rule.weight(i));
-      }
-      from = to;
-    }
+    panels(p, near, from, far);
+    condensed(p, near, far, sign);
   }
 
-  private void logarithmic(Correlation p, double near, double far, int sign) {
-    boolean stubby = Math.min(p.ha, p.hb) < STUBBY * (far - near);
+  private static double panelEnd(double from, double far) {
+    double to = PANEL_RATIO * from;
+    return to > 0.7 * far ? far : to;
+  }
+
+  private static int panelNodes(Correlation p) {
+    return Math.max(10, (p.orderA + p.orderB + 1) / 2 + 7);
+  }
+
+  private void logarithmic(Correlation p, double near, double to, double far) {
+    boolean stubby = Math.min(p.ha, p.hb) < STUBBY * (to - near);
     GaussLegendre rule =
         GaussLegendre.of(stubby ? POWER_NODES + 3 * (p.orderA + p.orderB) : POWER_NODES);
     for (int i = 0; i < rule.size(); i++) {
       double x = 0.5 * (1 + rule.node(i));
       double power = Math.pow(x, POWER - 1);
-      double u = near + (far - near) * power * x;
-      add(p, sign * u, 0.5 * rule.weight(i) * POWER * power * (far - near));
+      double u = near + (to - near) * power * x;
+      addMoments(p, u, 0.5 * rule.weight(i) * POWER * power * (to - near), near, far);
     }
   }
 
-  private void add(Correlation p, double u, double weight) {
+  private void panels(Correlation p, double near, double first, double far) {
+    GaussLegendre rule = GaussLegendre.of(panelNodes(p));
+    double from = first;
+    while (from < far) {
+      double to = panelEnd(from, far);
+      for (int i = 0; i < rule.size(); i++) {
+        double u = from + 0.5 * (1 + rule.node(i)) * (to - from);
+        addMoments(p, u, 0.5 * (to - from) * rule.weight(i), near, far);
+      }
+      from = to;
+    }
+  }
+
+  /** The kernel of all wavenumbers at u. */
+  private void evaluate(Correlation p, double u) {
+    double difference = p.radiusA - p.radiusB;
+    TubeKernel.evaluate(u * u + difference * difference, 4 * p.radiusA * p.radiusB, p.k, value);
+  }
+
+  /** Adds the kernel at u to its moments ∫ g P_m du from near to far. */
+  private void addMoments(Correlation p, double u, double weight, double near, double far) {
+    evaluate(p, u);
+    int count = p.nodes();
+    LegendrePolynomials.fill(2 * (u - near) / (far - near) - 1, count - 1, weight, legendre, 0);
+    for (int c = 0; c < 2 * p.k.length; c++) {
+      double[] sum = moments[c];
+      double g = value[c];
+      for (int m = 0; m < count; m++) {
+        sum[m] += g * legendre[m];
+      }
+    }
+  }
+
+  /** Integrates with the Gauss nodes between near and far whose weights hold the moments. */
+  private void condensed(Correlation p, double near, double far, int sign) {
+    int count = p.nodes();
+    GaussLegendre rule = GaussLegendre.of(count);
+    double[][] weighting = weighting(count);
+    for (int q = 0; q < count; q++) {
+      for (int c = 0; c < 2 * p.k.length; c++) {
+        double sum = 0;
+        for (int m = 0; m < count; m++) {
+          sum += weighting[q][m] * moments[c][m];
+        }
+        value[c] = sum;
+      }
+      double u = near + 0.5 * (1 + rule.node(q)) * (far - near);
+      add(p, sign * u, 1, value);
+    }
+  }
+
+  /** What every moment adds to the weight of every node: w_q (m + 1/2) P_m(t_q). */
+  private double[][] weighting(int count) {
+    if (weightings[count] == null) {
+      GaussLegendre rule = GaussLegendre.of(count);
+      weightings[count] = new double[count][count];
+      for (int q = 0; q < count; q++) {
+        double[] row = weightings[count][q];
+        LegendrePolynomials.fill(rule.node(q), count - 1, rule.weight(q), row, 0);
+        for (int m = 0; m < count; m++) {
+          row[m] *= m + 0.5;
+        }
+      }
+    }
+    return weightings[count];
+  }
+
+  /** Adds W_ij at u times a weight and a value for every wavenumber. */
+  private void add(Correlation p, double u, double weight, double[] values) {
     double from = Math.max(0, p.start - u);
     double to = Math.min(p.ha, p.start + p.hb - u);
     if (!(to > from)) {
       return;
     }
-    double difference = p.radiusA - p.radiusB;
-    TubeKernel.evaluate(u * u + difference * difference, 4 * p.radiusA * p.radiusB, p.k, value);
     correlate(p, u, weight, from, to);
     int size = (p.orderA + 1) * (p.orderB + 1);
     for (int c = 0; c < p.k.length; c++) {
-      double gr = value[2 * c];
-      double gi = value[2 * c + 1];
+      double gr = values[2 * c];
+      double gi = values[2 * c + 1];
       double[] re = p.re[c];
       double[] im = p.im[c];
       for (int i = 0; i < size; i++) {

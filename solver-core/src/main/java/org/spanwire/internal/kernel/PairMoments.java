@@ -1,6 +1,5 @@
 package org.spanwire.internal.kernel;
 
-import java.util.Arrays;
 import org.spanwire.internal.mesh.Piece;
 
 /**
@@ -40,7 +39,10 @@ public final class PairMoments {
     if (oneLine && coaxial.compute(a, pa, b, pb, k, re, im)) {
       return;
     }
-    double largest = Arrays.stream(k).max().orElseThrow();
+    double largest = k[0];
+    for (double each : k) {
+      largest = Math.max(largest, each);
+    }
     direct.prepare(a, b, k);
     double smoothing2 = direct.smoothing2(a, b);
     if (!oneLine && neighbours.applies(a, b, PieceDistance.squared(a, -1, 1, b, -1, 1))) {

@@ -3,6 +3,17 @@ package org.spanwire.internal.math;
 /** Legendre polynomials by their three-term recurrence (Abramowitz and Stegun 1964, 22.7.10). */
 public final class LegendrePolynomials {
 
+  /** Degrees up to which 1/k is kept: a division costs more than the rest of a step. */
+  private static final int KEPT = 64;
+
+  private static final double[] INVERSE = new double[KEPT + 1];
+
+  static {
+    for (int k = 1; k <= KEPT; k++) {
+      INVERSE[k] = 1.0 / k;
+    }
+  }
+
   private LegendrePolynomials() {}
 
   /**
@@ -17,8 +28,14 @@ public final class LegendrePolynomials {
       return;
     }
     out[offset + 1] = factor * t;
+    double before = factor;
+    double last = factor * t;
     for (int k = 2; k <= order; k++) {
-      out[offset + k] = ((2 * k - 1) * t * out[offset + k - 1] - (k - 1) * out[offset + k - 2]) / k;
+      double next =
+          ((2 * k - 1) * t * last - (k - 1) * before) * (k <= KEPT ? INVERSE[k] : 1.0 / k);
+      out[offset + k] = next;
+      before = last;
+      last = next;
     }
   }
 

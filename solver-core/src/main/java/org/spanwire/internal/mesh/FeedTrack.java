@@ -16,10 +16,10 @@ import org.spanwire.medium.Ground;
 public final class FeedTrack {
 
   /** Widest window over the shortest wavelength. */
-  private static final double WIDEST = 0.2;
+  private static final double WIDEST = 0.19;
 
   /** Windows come in steps of this ratio, so that one correction serves many panels. */
-  private static final double STEP = Math.cbrt(0.5);
+  private static final double STEP = 0.85;
 
   /** Least window over gap or diameter. */
   private static final double LEAST = 20;
@@ -27,22 +27,22 @@ public final class FeedTrack {
   /** By what a finer track multiplies all windows. */
   private static final double FINER = 0.8;
 
-  /** Polynomial order where the coarsest track resolves windows. */
-  private static final int ORDER = 7;
+  /** Polynomial order where the coarsest track resolves windows, on long and short pieces alike. */
+  private static final int ORDER = 8;
 
   /** Longest piece over the half-width of the widest window on it. */
-  private static final double PIECE = 1.25;
+  private static final double PIECE = 1.2;
 
   /** Length of a piece over its distance from an end or bend, and the growth that follows. */
-  private static final double SIZE = 1.1;
+  private static final double SIZE = 1;
 
   /** Share of the nearest place's distance from an end or bend that is left to that end's mesh. */
   private static final double CLEAR = 0.75;
 
   /**
-   * Longest panel over the shortest wavelength. With nine nodes a wave there and back errs by 1e-7.
+   * Longest panel over the shortest wavelength. With nine nodes a wave there and back errs by 6e-7.
    */
-  private static final double PANEL = 0.2;
+  private static final double PANEL = 0.25;
 
   /** Longest panel over its distance from an end or bend: what that does errs by 7.6^−9. */
   private static final double NEAR = 0.7;
@@ -147,7 +147,7 @@ public final class FeedTrack {
       double narrowest = Double.POSITIVE_INFINITY;
       while (end < inside.length) {
         double at = places[inside[end]];
-        if (at - start > Math.min(longest, to - at)) {
+        if (at - start > Math.min(longest, NEAR * (to - at))) {
           break;
         }
         narrowest = Math.min(narrowest, window[inside[end]]);
@@ -228,7 +228,9 @@ public final class FeedTrack {
             end,
             Math.min(largest, SIZE * (begin - mark)),
             Math.min(largest, SIZE * (nextMark - end)),
-            new MeshDensity(largest / wavelength, 1 + SIZE, 1, order)));
+            largest,
+            1 + SIZE,
+            order));
   }
 
   List<Refinement> refinements() {

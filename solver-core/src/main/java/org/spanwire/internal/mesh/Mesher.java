@@ -2,6 +2,7 @@ package org.spanwire.internal.mesh;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.spanwire.geometry.GeometryException;
 import org.spanwire.geometry.Point;
 import org.spanwire.geometry.Wire;
@@ -217,8 +218,12 @@ public final class Mesher {
 
   /** Fills the stretch between two breaks; returns the node at its end. */
   private int fill(int w, int stretch, Break from, Break to, int firstNode, int lastNode) {
-    MeshDensity cut = density(w, 0.5 * (from.at + to.at));
-    List<Double> sizes = sizes(to.at - from.at, from.size, to.size, cut);
+    double middle = 0.5 * (from.at + to.at);
+    Optional<Refinement> refined =
+        refinements.stream().filter(r -> r.covers(w, middle)).findFirst();
+    double largest = refined.map(Refinement::largest).orElse(density.largest() * wavelength);
+    double growth = refined.map(Refinement::growth).orElse(density.growth());
+    List<Double> sizes = sizes(to.at - from.at, from.size, to.size, largest, growth);
     Wire wire = junctions.wires().get(w);
     Point p = wire.path().get(stretch);
     Point q = wire.path().get(stretch + 1);
@@ -234,7 +239,10 @@ public final class Mesher {
       double h = sizes.get(i);
       double s = at - stretchStart;
       pieces.add(new Piece(p.x() + s * ux, p.y() + s * uy, p.z() + s * uz, ux, uy, uz, h, radius));
-      order.add(cut.orderFor(2 * Math.PI * h / wavelength));
+      order.add(
+          refined
+              .map(Refinement::order)
+              .orElseGet(() -> density.orderFor(2 * Math.PI * h / wavelength)));
       wireOf.add(w);
       distance.add(at);
       startNode.add(node);
@@ -243,14 +251,6 @@ public final class Mesher {
       at += h;
     }
     return node;
-  }
-
-  private MeshDensity density(int w, double at) {
-    return refinements.stream()
-        .filter(r -> r.wire() == w && at > r.from() && at < r.to())
-        .map(Refinement::density)
-        .findFirst()
-        .orElse(density);
   }
 
   private static double stretchStart(Wire wire, int stretch) {
@@ -265,19 +265,19 @@ public final class Mesher {
    * Sizes that grow geometrically from both ends and add up to the length: as few pieces as the
    * largest allowed growth needs, then the smallest growth for which so many fill the length.
    */
-  private List<Double> sizes(double length, double fromSize, double toSize, MeshDensity cut) {
-    double largest = cut.largest() * wavelength;
+  private static List<Double> sizes(
+      double length, double fromSize, double toSize, double largest, double mostGrowth) {
     double left = Math.min(fromSize, largest);
     double right = Math.min(toSize, largest);
     if (length <= 2 * Math.min(left, right) * (1 + 1e-9)) {
       return List.of(length);
     }
     int count = 1;
-    while (sum(sizes(count, left, right, cut.growth(), largest)) < length * (1 - 1e-9)) {
+    while (sum(sizes(count, left, right, mostGrowth, largest)) < length * (1 - 1e-9)) {
       count++;
     }
     double low = 1;
-    double high = cut.growth();
+    double high = mostGrowth;
     for (int step = 0; step < GROWTH_STEPS; step++) {
       double growth = 0.5 * (low + high);
       if (sum(sizes(count, left, right, growth, largest)) < length) {

@@ -16,11 +16,17 @@ final class ComputedMoments implements MomentSource {
   private final List<ReflectedKernel> soil;
 
   /**
-   * Prepares.
+   * The moments of a mesh, those of equal pairs integrated once.
    *
    * @param accuracy wanted relative accuracy of the integrals
    * @param tables kernels over soil, built here if they are not known
    */
+  static MomentSource of(
+      Mesh mesh, Ground ground, double frequencyHz, double accuracy, SoilKernels tables) {
+    return new EqualPairs(mesh, new ComputedMoments(mesh, ground, frequencyHz, accuracy, tables));
+  }
+
+  /** Every pair integrated on its own. */
   ComputedMoments(
       Mesh mesh, Ground ground, double frequencyHz, double accuracy, SoilKernels tables) {
     this(

@@ -46,14 +46,14 @@ final class MomentMatrix {
   private void scatter(int i, int j) {
     int pi = mesh.order()[i];
     int pj = mesh.order()[j];
-    double[] data = matrix.data;
-    int size = matrix.numCols;
     double[] blockRe = blocks.re();
     double[] blockIm = blocks.im();
     int index = 0;
     for (int f = 0; f <= pi; f++) {
+      int[] rows = unknowns.targets(i, f);
+      int rowSign = unknowns.sign(i, f);
       for (int g = 0; g <= pj; g++, index++) {
-        int sign = unknowns.sign(i, f) * unknowns.sign(j, g);
+        int sign = rowSign * unknowns.sign(j, g);
         double re = sign * blockRe[index];
         double im = sign * blockIm[index];
         if (i == j && f != g) {
@@ -61,19 +61,21 @@ final class MomentMatrix {
           re = 0.5 * sign * (blockRe[index] + blockRe[mirrored]);
           im = 0.5 * sign * (blockIm[index] + blockIm[mirrored]);
         }
-        for (int row : unknowns.targets(i, f)) {
+        for (int row : rows) {
           for (int column : unknowns.targets(j, g)) {
-            int at = 2 * (row * size + column);
-            data[at] += re;
-            data[at + 1] += im;
+            add(row, column, re, im);
             if (i != j) {
-              at = 2 * (column * size + row);
-              data[at] += re;
-              data[at + 1] += im;
+              add(column, row, re, im);
             }
           }
         }
       }
     }
+  }
+
+  private void add(int row, int column, double re, double im) {
+    int at = 2 * (row * matrix.numCols + column);
+    matrix.data[at] += re;
+    matrix.data[at + 1] += im;
   }
 }

@@ -12,8 +12,7 @@ final class NodeAdmittances {
   private final InverseRoot root;
   private final int coarseCount;
   private final int ports;
-  private final SplinePair[][] pairs;
-  private final Complex[][] differences;
+  private final GapAdmittance gap;
   private final double[][] splineRe;
   private final double[][] splineIm;
   private final double[][] portRe;
@@ -23,14 +22,14 @@ final class NodeAdmittances {
    * Prepares what all nodes share.
    *
    * @param fixed means over the gaps of the mesh
-   * @param wire the wire that the feed moves along
+   * @param gap of the moving feed, with the half-widths of the track's steps
    * @param coarseCount leading unknowns with one polynomial order less
    */
   NodeAdmittances(
       FeedTrack track,
       TrackWindows windows,
       TrackWindows.Sparse[] fixed,
-      TubeSpectrum wire,
+      GapAdmittance gap,
       InverseRoot root,
       int coarseCount) {
     this.track = track;
@@ -47,33 +46,7 @@ final class NodeAdmittances {
     }
     splineRe = new double[TrackWindows.SPLINES][n];
     splineIm = new double[TrackWindows.SPLINES][n];
-    int last = track.nodes().stream().mapToInt(FeedTrack.Node::step).max().orElseThrow();
-    int first = track.nodes().stream().mapToInt(FeedTrack.Node::step).min().orElseThrow();
-    GapAdmittance gap =
-        new GapAdmittance(
-            wire,
-            track.gap(),
-            track.halfWidth(first),
-            TrackWindows.halfWidth(track.halfWidth(last), TrackWindows.SPLINES - 1));
-    pairs = new SplinePair[last + 1][];
-    differences = new Complex[last + 1][];
-    for (FeedTrack.Node node : track.nodes()) {
-      if (pairs[node.step()] == null) {
-        prepare(node.step(), gap);
-      }
-    }
-  }
-
-  private void prepare(int step, GapAdmittance gap) {
-    int count = TrackWindows.SPLINES - 1;
-    pairs[step] = new SplinePair[count];
-    differences[step] = new Complex[count];
-    double widest = track.halfWidth(step);
-    for (int i = 0; i < count; i++) {
-      pairs[step][i] =
-          gap.pair(TrackWindows.halfWidth(widest, i), TrackWindows.halfWidth(widest, i + 1));
-      differences[step][i] = gap.over(pairs[step][i]);
-    }
+    this.gap = gap;
   }
 
   /** The matrices of all {@link TrackSolution.Way}s one after the other, row by row. */
@@ -84,11 +57,11 @@ final class NodeAdmittances {
     }
     int step = track.nodes().get(node).step();
     double[] all = new double[TrackSolution.Way.values().length * 2 * ports * ports];
-    combine(pairs[step][1], 1);
-    matrix(root.size(), differences[step][1], TrackSolution.Way.NARROWER, all);
-    combine(pairs[step][0], 0);
-    matrix(root.size(), differences[step][0], TrackSolution.Way.FINE, all);
-    matrix(coarseCount, differences[step][0], TrackSolution.Way.COARSE, all);
+    combine(gap.pair(step + 1), 1);
+    matrix(root.size(), gap.over(step + 1), TrackSolution.Way.NARROWER, all);
+    combine(gap.pair(step), 0);
+    matrix(root.size(), gap.over(step), TrackSolution.Way.FINE, all);
+    matrix(coarseCount, gap.over(step), TrackSolution.Way.COARSE, all);
     return all;
   }
 

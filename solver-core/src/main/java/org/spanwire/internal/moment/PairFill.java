@@ -1,5 +1,6 @@
 package org.spanwire.internal.moment;
 
+import java.util.Arrays;
 import java.util.List;
 import org.spanwire.internal.halfspace.ReflectedKernel;
 import org.spanwire.internal.kernel.PairMoments;
@@ -16,6 +17,9 @@ final class PairFill {
   private final PairMoments moments;
   private final double[][] firstWavenumbers;
 
+  /** The largest of the first wavenumbers, by their number. */
+  private final double[] largest;
+
   /**
    * Prepares.
    *
@@ -26,8 +30,10 @@ final class PairFill {
     this.mesh = mesh;
     moments = new PairMoments(mesh.highestOrder(), accuracy);
     firstWavenumbers = new double[wavenumbers.length + 1][];
+    largest = new double[wavenumbers.length + 1];
     for (int n = 0; n <= wavenumbers.length; n++) {
-      firstWavenumbers[n] = java.util.Arrays.copyOf(wavenumbers, n);
+      firstWavenumbers[n] = Arrays.copyOf(wavenumbers, n);
+      largest[n] = n == 0 ? 0 : Math.max(largest[n - 1], wavenumbers[n - 1]);
     }
   }
 
@@ -77,14 +83,13 @@ final class PairFill {
   void soil(int i, int j, List<ReflectedKernel> kernels, double[][] re, double[][] im) {
     Piece a = mesh.pieces().get(i);
     Piece b = mesh.pieces().get(j);
-    double[] k = firstWavenumbers[kernels.size()];
     moments.reflected(
         a,
         mesh.order()[i],
         b,
         mesh.order()[j],
         new SoilNodeKernel(kernels, a, b),
-        java.util.Arrays.stream(k).max().orElseThrow(),
+        largest[kernels.size()],
         re,
         im);
   }

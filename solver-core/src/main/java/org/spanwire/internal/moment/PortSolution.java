@@ -62,7 +62,7 @@ public final class PortSolution {
     return solve(
         new Unknowns(mesh),
         frequencyHz,
-        new ComputedMoments(mesh, ground, frequencyHz, accuracy, tables));
+        ComputedMoments.of(mesh, ground, frequencyHz, accuracy, tables));
   }
 
   static PortSolution solve(Unknowns unknowns, double frequencyHz, MomentSource moments) {

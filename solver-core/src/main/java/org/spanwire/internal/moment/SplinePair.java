@@ -15,6 +15,9 @@ import org.apache.commons.math3.complex.Complex;
  */
 record SplinePair(double wide, double narrow, Complex wideWeight, Complex narrowWeight) {
 
+  /** The next one is below 2^11/23! = 8e-20. */
+  private static final int SINC_TERMS = 10;
+
   /** The pair for a gap of a width in metres. */
   static SplinePair of(double wide, double narrow, double gap, Complex guided) {
     Complex box = box(guided, gap);
@@ -29,11 +32,6 @@ record SplinePair(double wide, double narrow, Complex wideWeight, Complex narrow
         narrow,
         box.multiply(secondSlope).subtract(second.multiply(boxSlope)).divide(determinant),
         first.multiply(boxSlope).subtract(box.multiply(firstSlope)).divide(determinant));
-  }
-
-  /** Transform of the pair. */
-  Complex transform(Complex zeta) {
-    return wideWeight.multiply(spline(zeta, wide)).add(narrowWeight.multiply(spline(zeta, narrow)));
   }
 
   /** Transform of an evenly filled gap of unit integral. */
@@ -52,7 +50,8 @@ record SplinePair(double wide, double narrow, Complex wideWeight, Complex narrow
     return 2 * shape / halfWidth;
   }
 
-  private static Complex spline(Complex zeta, double halfWidth) {
+  /** Transform of a spline. */
+  static Complex spline(Complex zeta, double halfWidth) {
     Complex square = square(sinc(zeta.multiply(halfWidth / 4)));
     return square(square);
   }
@@ -71,11 +70,22 @@ record SplinePair(double wide, double narrow, Complex wideWeight, Complex narrow
     if (x.getImaginary() == 0 && x.getReal() > 1) {
       return new Complex(Math.sin(x.getReal()) / x.getReal());
     }
-    if (x.abs() < 1e-3) {
-      Complex square = square(x);
-      return Complex.ONE.subtract(square.divide(6)).add(square(square).divide(120));
+    double re = x.getReal() * x.getReal() - x.getImaginary() * x.getImaginary();
+    double im = 2 * x.getReal() * x.getImaginary();
+    return re * re + im * im < 4 ? sincOfSquare(re, im) : x.sin().divide(x);
+  }
+
+  /** Σ (−x²)^n/(2n + 1)! for x² of modulus up to 2, to the last digits. */
+  private static Complex sincOfSquare(double re, double im) {
+    double sumRe = 1;
+    double sumIm = 0;
+    for (int n = SINC_TERMS; n > 0; n--) {
+      double factor = -1.0 / (2 * n * (2 * n + 1));
+      double next = 1 + factor * (sumRe * re - sumIm * im);
+      sumIm = factor * (sumRe * im + sumIm * re);
+      sumRe = next;
     }
-    return x.sin().divide(x);
+    return new Complex(sumRe, sumIm);
   }
 
   /** Derivative of sin(x)/x. */

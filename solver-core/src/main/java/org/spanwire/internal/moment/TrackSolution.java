@@ -1,6 +1,9 @@
 package org.spanwire.internal.moment;
 
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.IntStream;
 import org.apache.commons.math3.complex.Complex;
 import org.ejml.data.ZMatrixRMaj;
 import org.spanwire.internal.basis.Unknowns;
@@ -8,6 +11,7 @@ import org.spanwire.internal.linear.ComplexSystem;
 import org.spanwire.internal.linear.InverseRoot;
 import org.spanwire.internal.mesh.FeedTrack;
 import org.spanwire.internal.mesh.Mesh;
+import org.spanwire.medium.Conductor;
 import org.spanwire.medium.Ground;
 import org.spanwire.unit.PhysicalConstants;
 
@@ -23,9 +27,13 @@ public final class TrackSolution {
   private final int ports;
   private final double[][] atNodes;
 
-  /** A mesh and a track on it: what does not depend on frequency. */
+  /**
+   * A mesh and a track on it: what does not depend on frequency, and what depends on nothing else.
+   */
   public static final class Frame {
     private final FeedTrack track;
+    private final double[] halfWidths;
+    private final Map<Double, GapAdmittance> gaps = new ConcurrentHashMap<>();
     private final Unknowns unknowns;
     private final TrackWindows windows;
     private final TrackWindows.Sparse[] fixed;
@@ -35,6 +43,9 @@ public final class TrackSolution {
       this.track = track;
       unknowns = new Unknowns(mesh);
       windows = new TrackWindows(unknowns, track);
+      int steps = track.nodes().stream().mapToInt(FeedTrack.Node::step).max().orElse(0);
+      halfWidths =
+          IntStream.range(0, steps + TrackWindows.SPLINES).mapToDouble(track::halfWidth).toArray();
       double[][] weights = PortSolution.weights(unknowns);
       fixed = new TrackWindows.Sparse[weights.length];
       for (int port = 0; port < fixed.length; port++) {
@@ -62,7 +73,7 @@ public final class TrackSolution {
           MomentMatrix.fill(
               unknowns,
               PhysicalConstants.wavenumber(frequencyHz),
-              new ComputedMoments(mesh, ground, frequencyHz, accuracy, tables),
+              ComputedMoments.of(mesh, ground, frequencyHz, accuracy, tables),
               SeriesImpedance.of(mesh, frequencyHz)),
           frequencyHz);
     }
@@ -77,23 +88,25 @@ public final class TrackSolution {
     }
 
     private TrackSolution solve(ZMatrixRMaj matrix, double frequencyHz) {
-      return new TrackSolution(this, new ComplexSystem(matrix).inverseRoot(), frequencyHz);
+      return new TrackSolution(
+          this,
+          new ComplexSystem(matrix).inverseRoot(),
+          gaps.computeIfAbsent(frequencyHz, this::gap));
+    }
+
+    private GapAdmittance gap(double frequencyHz) {
+      Conductor conductor = unknowns.mesh().wires().get(track.wire()).conductor();
+      return new GapAdmittance(TubeSpectrum.of(conductor, frequencyHz), track.gap(), halfWidths);
     }
   }
 
-  private TrackSolution(Frame frame, InverseRoot root, double frequencyHz) {
+  private TrackSolution(Frame frame, InverseRoot root, GapAdmittance gap) {
     track = frame.track;
     lowestOrder = frame.unknowns.mesh().lowestOrder();
     ports = 1 + frame.fixed.length;
     NodeAdmittances compute =
         new NodeAdmittances(
-            track,
-            frame.windows,
-            frame.fixed,
-            TubeSpectrum.of(
-                frame.unknowns.mesh().wires().get(track.wire()).conductor(), frequencyHz),
-            root,
-            frame.unknowns.coarseCount());
+            track, frame.windows, frame.fixed, gap, root, frame.unknowns.coarseCount());
     List<FeedTrack.Node> nodes = track.nodes();
     atNodes = new double[nodes.size()][];
     for (int node = 0; node < atNodes.length; node++) {

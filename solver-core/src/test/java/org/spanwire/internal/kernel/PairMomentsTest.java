@@ -20,7 +20,7 @@ class PairMomentsTest {
   /** The blend of two kernels has two continuous derivatives only. */
   private static final double NEIGHBOURS = 1e-8;
 
-  private static final int ORDER = 5;
+  private static final int ORDER = 8;
   private static final double A = 1e-3;
   private static final double K = 2;
 

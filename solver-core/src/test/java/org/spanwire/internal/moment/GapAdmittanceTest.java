@@ -43,11 +43,11 @@ class GapAdmittanceTest {
    */
   @Test
   void theDifferenceAgreesWithReferenceValues() {
-    GapAdmittance gap = new GapAdmittance(perfect(14.2e6), 4e-3, 2, 1.7);
-    SplinePair pair = gap.pair(2, 1.7);
+    GapAdmittance gap = new GapAdmittance(perfect(14.2e6), 4e-3, new double[] {2, 1.7});
+    SplinePair pair = gap.pair(0);
     assertThat(pair.wideWeight().getReal()).isCloseTo(-2.63843215969, within(1e-8));
     assertThat(pair.narrowWeight().getReal()).isCloseTo(3.63836065788, within(1e-8));
-    Complex got = gap.over(pair);
+    Complex got = gap.over(0);
     assertThat(got.getReal()).isCloseTo(1.09481015225e-8, within(1e-11));
     assertThat(got.getImaginary()).isCloseTo(0.000130869974224, within(1e-10));
   }
@@ -56,10 +56,8 @@ class GapAdmittanceTest {
   @Test
   void theDifferenceDoesNotDependOnTheOtherWidths() {
     TubeSpectrum wire = perfect(7.1e6);
-    GapAdmittance narrow = new GapAdmittance(wire, 0.02, 3, 2);
-    GapAdmittance broad = new GapAdmittance(wire, 0.02, 9, 0.2);
-    Complex one = narrow.over(narrow.pair(3, 2));
-    Complex other = broad.over(broad.pair(3, 2));
+    Complex one = new GapAdmittance(wire, 0.02, new double[] {3, 2}).over(0);
+    Complex other = new GapAdmittance(wire, 0.02, new double[] {9, 3, 2, 0.2}).over(1);
     assertThat(one.subtract(other).abs()).isLessThan(1e-7 * one.abs());
   }
 
@@ -98,8 +96,14 @@ class GapAdmittanceTest {
       }
     }
     assertThat(integral).isCloseTo(1, within(1e-12));
-    assertThat(transform.subtract(pair.transform(new Complex(zeta))).abs()).isLessThan(1e-12);
+    assertThat(transform.subtract(transform(pair, new Complex(zeta))).abs()).isLessThan(1e-12);
     Complex box = SplinePair.box(new Complex(zeta, -0.01), 0.01);
-    assertThat(pair.transform(new Complex(zeta, -0.01)).subtract(box).abs()).isLessThan(1e-12);
+    assertThat(transform(pair, new Complex(zeta, -0.01)).subtract(box).abs()).isLessThan(1e-12);
+  }
+
+  private static Complex transform(SplinePair pair, Complex zeta) {
+    return pair.wideWeight()
+        .multiply(SplinePair.spline(zeta, pair.wide()))
+        .add(pair.narrowWeight().multiply(SplinePair.spline(zeta, pair.narrow())));
   }
 }

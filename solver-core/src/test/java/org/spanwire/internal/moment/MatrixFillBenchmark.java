@@ -93,6 +93,6 @@ public class MatrixFillBenchmark {
   }
 
   private MomentSource moments() {
-    return new ComputedMoments(unknowns.mesh(), ground, FREQUENCY_HZ, ACCURACY, tables);
+    return ComputedMoments.of(unknowns.mesh(), ground, FREQUENCY_HZ, ACCURACY, tables);
   }
 }
