@@ -16,6 +16,7 @@ import org.spanwire.design.Band;
 import org.spanwire.design.Design;
 import org.spanwire.design.DesignReader;
 import org.spanwire.design.Parameter;
+import org.spanwire.design.Spread;
 import org.spanwire.study.Installation;
 import org.spanwire.unit.Quantity;
 
@@ -65,6 +66,26 @@ class ExamplesTest {
         for (Quantity end : List.of(limits.low(), limits.high())) {
           check(design.with(parameter.name(), end.toString()));
         }
+      }
+    }
+  }
+
+  private static double size(Spread spread) {
+    return spread instanceof Spread.Uniform uniform
+        ? uniform.halfWidth().value()
+        : ((Spread.Normal) spread).sigma().value();
+  }
+
+  /** Studies set every parameter to the ends of its spread. */
+  @ParameterizedTest
+  @MethodSource("examples")
+  void spreadsLieWithinTheLimits(Path example) {
+    for (Parameter parameter : DesignReader.read(example).parameters().values()) {
+      if (parameter.limits().isPresent() && parameter.spread().isPresent()) {
+        double value = parameter.value().value();
+        double spread = size(parameter.spread().get());
+        assertThat(value - spread).isGreaterThanOrEqualTo(parameter.limits().get().low().value());
+        assertThat(value + spread).isLessThanOrEqualTo(parameter.limits().get().high().value());
       }
     }
   }

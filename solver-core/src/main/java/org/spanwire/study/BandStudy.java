@@ -13,6 +13,8 @@ import org.spanwire.Solution;
 import org.spanwire.Solver;
 import org.spanwire.circuit.Mismatch;
 import org.spanwire.design.Band;
+import org.spanwire.geometry.Fitting;
+import org.spanwire.practice.Ratings;
 import org.spanwire.result.GainSample;
 import org.spanwire.result.Warning;
 
@@ -100,7 +102,7 @@ public record BandStudy(Installation installation, List<Double> elevationsDegree
         operation.feed(feed()), heat(operation), operation.solution().warnings());
   }
 
-  private static List<HeatAt> heat(Operation operation) {
+  private List<HeatAt> heat(Operation operation) {
     double frequency = operation.solution().frequencyHz();
     List<HeatAt> heat = new ArrayList<>();
     operation
@@ -110,10 +112,30 @@ public record BandStudy(Installation installation, List<Double> elevationsDegree
                 chain
                     .losses()
                     .forEach(loss -> heat.add(new HeatAt(loss.name(), loss.watts(), frequency))));
+    fittingHeat(operation).forEach(heat::add);
     operation
         .commonMode()
         .ifPresent(mode -> heat.add(new HeatAt(Ledger.CHOKE, mode.topWatts(), frequency)));
     return heat;
+  }
+
+  /**
+   * Heat of the design's fittings, such as traps, while the antenna takes what the chain delivers.
+   */
+  private List<HeatAt> fittingHeat(Operation operation) {
+    List<Fitting> fittings = installation.antenna().fittings();
+    if (fittings.isEmpty() || operation.chain().isEmpty()) {
+      return List.of();
+    }
+    Solution solution = operation.solution();
+    Ratings ratings =
+        new Ratings(solution.antenna(), solution, installation.deliveredWatts(operation));
+    return fittings.stream()
+        .map(
+            fitting ->
+                new HeatAt(
+                    fitting.name(), ratings.fittingWatts(fitting.name()), solution.frequencyHz()))
+        .toList();
   }
 
   private BandResponse judge(InstallationFamily family, BandSamples band, double accepted) {
@@ -181,7 +203,7 @@ public record BandStudy(Installation installation, List<Double> elevationsDegree
   }
 
   /** The largest heat of each part, in the order of the chain. */
-  private static List<HeatAt> largestHeat(BandSamples band, List<Operation> extra) {
+  private List<HeatAt> largestHeat(BandSamples band, List<Operation> extra) {
     Map<String, HeatAt> largest = new LinkedHashMap<>();
     List<HeatAt> all = new ArrayList<>();
     band.all().forEach(sample -> all.addAll(sample.heat()));

@@ -4,6 +4,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.BinaryOperator;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -18,6 +19,10 @@ public record BandSummary(List<BandResponse> bands) {
 
   /** Below it a heat is the rounding of a part without loss. */
   private static final double NEGLIGIBLE_WATTS = 1e-6;
+
+  /** Stages without a core at the wire. */
+  private static final Set<String> SPREADING =
+      Set.of("line", "stub", "attenuator", "matching", "tuner");
 
   /**
    * Heat of a part on a band.
@@ -41,21 +46,21 @@ public record BandSummary(List<BandResponse> bands) {
   }
 
   /**
-   * The hottest of the parts wound on cores, which give off their heat in one small body: choke and
-   * transformers; empty if none is known to have any.
+   * The hottest of the parts up at the wire that give off their heat in one small body: choke,
+   * transformers, and fittings such as traps; empty if none is known to have any.
    */
   public Optional<PartHeat> burnsFirst() {
-    return hottest().filter(BandSummary::onCore).findFirst();
+    return hottest().filter(each -> !spreadsHeat(each)).findFirst();
   }
 
-  /** The largest heat of each of the other parts, such as the line, which spreads it. */
+  /** The largest heat of each of the other stages, such as the line, which spreads it. */
   public List<PartHeat> others() {
-    return hottest().filter(each -> !onCore(each)).toList();
+    return hottest().filter(BandSummary::spreadsHeat).toList();
   }
 
-  private static boolean onCore(PartHeat each) {
-    String part = each.heat().part();
-    return part.equals(Ledger.CHOKE) || part.startsWith(ChainModel.TRANSFORMER);
+  /** Stages of a kind are numbered from the second on: "line 2". */
+  private static boolean spreadsHeat(PartHeat each) {
+    return SPREADING.contains(each.heat().part().replaceFirst(" \\d+$", ""));
   }
 
   /** The largest heat of each part over the bands, the hottest first. */

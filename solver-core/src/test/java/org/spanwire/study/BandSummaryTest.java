@@ -56,6 +56,17 @@ class BandSummaryTest {
   }
 
   @Test
+  void aTrapBurnsToo() {
+    HeatAt trap = new HeatAt("trap", 9, 7e6);
+    BandSummary summary =
+        new BandSummary(
+            List.of(
+                band("a", 1.5, new HeatAt("tuner", 20, 7e6), trap, new HeatAt("choke", 8, 7e6))));
+    assertThat(summary.burnsFirst()).contains(new BandSummary.PartHeat("a", trap));
+    assertThat(summary.others()).extracting(each -> each.heat().part()).containsExactly("tuner");
+  }
+
+  @Test
   void theRoundingOfALosslessPartIsNoHeat() {
     BandSummary summary =
         new BandSummary(List.of(band("a", 1.5, new HeatAt("transformer", 1e-14, 7e6))));
