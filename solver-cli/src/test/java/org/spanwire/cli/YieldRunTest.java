@@ -69,6 +69,42 @@ class YieldRunTest {
   }
 
   @Test
+  void judgesBandwidthAndDistanceAndDrawsItsEnvelopes() throws IOException {
+    String text =
+        DESIGN
+            + """
+            power: 1 kW
+            exposure: {limits: [icnirp-2020-public], mode: carrier, floors: [3 m]}
+            requirements:
+              - {band: 40 m, bandwidth: {min: 120 kHz, swr: 2.5}}
+              - {band: 40 m, exposure-distance: {max: 9 m}}
+            """;
+    Path picture = directory.resolve("envelopes.svg");
+    Run run =
+        Run.of(
+            "yield",
+            file(text),
+            "--samples",
+            "50",
+            "--format",
+            "json",
+            "--plot",
+            picture.toString());
+    assertThat(run.code()).as(run.err()).isZero();
+    assertThat(JsonSchema.result().faultsOfJson(run.out())).isEmpty();
+    JsonNode yield = new ObjectMapper().readTree(run.out());
+    assertThat(yield.at("/requirements/0/requirement").asText())
+        .isEqualTo("40 m: 120 kHz within SWR 2.5");
+    assertThat(yield.at("/requirements/0/nominal").asDouble()).isBetween(1e3, 200e3);
+    assertThat(yield.at("/requirements/1/requirement").asText())
+        .isEqualTo("40 m: keep away <= 9 m");
+    assertThat(yield.at("/distance_error_m").isNumber()).isTrue();
+    assertThat(yield.at("/warnings")).isEmpty();
+    assertThat(Files.readString(picture))
+        .contains("SWR of the installations, 40 m", "10 % below", "90 % below");
+  }
+
+  @Test
   void badInputIsRefusedInOneLine() throws IOException {
     Run still = Run.of("yield", file(DESIGN.replaceAll(", spread: [^}]*\\}+", "}")));
     assertThat(still.code()).isEqualTo(2);

@@ -1,11 +1,9 @@
 package org.spanwire.study;
 
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
-import java.util.stream.Collectors;
 import org.spanwire.Solver;
 import org.spanwire.design.Design;
 import org.spanwire.design.ExposureRules;
@@ -77,17 +75,6 @@ record StudyJudge(Design design, Solver solver, int threads, int samples) {
             .min(Comparator.comparingDouble(outcome -> outcome.share().value()))
             .map(StudyJudge::weakest)
             .orElse("no other requirement is judged");
-    List<Warning> warnings = new ArrayList<>();
-    if (!result.notJudged().isEmpty()) {
-      warnings.add(
-          new Warning(
-              "requirement-not-judged",
-              "a yield leaves out what it cannot judge: "
-                  + result.notJudged().stream()
-                      .map(StudyJudge::words)
-                      .collect(Collectors.joining(", "))
-                  + "; each is judged for the nominal design alone"));
-    }
     return checked(
         requirement,
         Quantity.YIELD,
@@ -97,7 +84,7 @@ record StudyJudge(Design design, Solver solver, int threads, int samples) {
         },
         OptionalDouble.empty(),
         cause,
-        warnings);
+        List.of());
   }
 
   private static String weakest(YieldResult.Outcome outcome) {
@@ -122,15 +109,6 @@ record StudyJudge(Design design, Solver solver, int threads, int samples) {
     return requirement.scope() instanceof Requirement.AtFrequency at
         ? String.format(Locale.ROOT, "at %.4f MHz", at.frequencyHz() * 1e-6)
         : "everywhere";
-  }
-
-  /** A requirement that the studies of a yield do not know. */
-  private static String words(Requirement requirement) {
-    Quantity quantity =
-        requirement instanceof Requirement.MaximumExposureDistance
-            ? Quantity.EXPOSURE_DISTANCE
-            : Gauge.of(requirement, "").quantity();
-    return quantity.label() + " " + where(requirement);
   }
 
   /**

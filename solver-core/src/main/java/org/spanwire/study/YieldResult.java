@@ -1,6 +1,7 @@
 package org.spanwire.study;
 
 import java.util.List;
+import java.util.OptionalDouble;
 import org.spanwire.design.Parameter;
 import org.spanwire.design.Requirement;
 
@@ -15,7 +16,8 @@ import org.spanwire.design.Requirement;
  * @param solves number of times the antenna was solved
  * @param modelError largest error found of a reflection coefficient of the model that the
  *     installations were judged on, against solutions that it had not seen
- * @param notJudged requirements of kinds that are not judged here
+ * @param distanceError largest error found in metres of distances to keep, likewise; empty where
+ *     none is required
  */
 public record YieldResult(
     List<Parameter> parameters,
@@ -25,14 +27,13 @@ public record YieldResult(
     List<Envelope> envelopes,
     int solves,
     double modelError,
-    List<Requirement> notJudged) {
+    OptionalDouble distanceError) {
 
   /** Takes copies. */
   public YieldResult {
     parameters = List.copyOf(parameters);
     outcomes = List.copyOf(outcomes);
     envelopes = List.copyOf(envelopes);
-    notJudged = List.copyOf(notJudged);
   }
 
   /**
@@ -43,7 +44,8 @@ public record YieldResult(
 
   /**
    * What became of one requirement. Values are the largest SWR, the smallest gain in dBi or
-   * efficiency in dB, or the largest heat of the choke in watts where the requirement holds.
+   * efficiency in dB, the largest heat of the choke in watts where the requirement holds, the
+   * bandwidth in hertz, or the distance to keep in metres.
    *
    * @param requirement what is required
    * @param share share of installations that meet it

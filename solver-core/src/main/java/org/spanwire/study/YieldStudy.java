@@ -2,7 +2,9 @@ package org.spanwire.study;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.IntStream;
@@ -13,6 +15,7 @@ import org.apache.commons.math3.stat.interval.WilsonScoreInterval;
 import org.spanwire.Solver;
 import org.spanwire.design.Design;
 import org.spanwire.design.Parameter;
+import org.spanwire.design.Requirement;
 import org.spanwire.design.Spread;
 
 /**
@@ -81,19 +84,32 @@ public record YieldStudy(Design design, int samples, long seed, double accuracy)
                 box, criteria.ranges(), criteria.decibels(), accuracy, MOST_SOLVES),
             solver,
             threads);
+    Map<Criterion, DistanceModel> distances = new LinkedHashMap<>();
+    for (Criterion each : criteria.all()) {
+      if (each.requirement() instanceof Requirement.MaximumExposureDistance requirement) {
+        distances.put(each, DistanceModel.of(box, requirement, solver, threads));
+      }
+    }
     try (Workers workers = new Workers(threads)) {
-      return new Judged(sample, criteria, model, solver, workers).result();
+      return new Judged(sample, criteria, model, distances, solver, workers).result();
     }
   }
 
-  /** What an installation came to: the criteria's values, and SWR along the envelopes. */
-  private record Row(double[] values, double[] swr) {}
+  /**
+   * What an installation came to.
+   *
+   * @param values those of the criteria
+   * @param undecided whether a model's error could decide about them
+   * @param swr along the envelopes
+   */
+  private record Row(double[] values, boolean[] undecided, double[] swr) {}
 
   /** All installations on a model. */
   private final class Judged {
     private final SpreadSample sample;
     private final Criterion.Set criteria;
     private final PortModel model;
+    private final Map<Criterion, DistanceModel> distances;
     private final List<Row> rows;
     private final PortModel.Place place;
     private final Row nominal;
@@ -103,11 +119,13 @@ public record YieldStudy(Design design, int samples, long seed, double accuracy)
         SpreadSample sample,
         Criterion.Set criteria,
         PortModel model,
+        Map<Criterion, DistanceModel> distances,
         Solver solver,
         Workers workers) {
       this.sample = sample;
       this.criteria = criteria;
       this.model = model;
+      this.distances = distances;
       List<double[]> places = sample.rows(samples, seed);
       List<Callable<List<Row>>> tasks = new ArrayList<>();
       for (int first = 0; first < samples; first += CHUNK) {
@@ -121,7 +139,7 @@ public record YieldStudy(Design design, int samples, long seed, double accuracy)
       tangent = tangent(solver);
       tangent.prepare(
           criteria.all().stream()
-              .filter(each -> !each.atLeast())
+              .filter(Criterion::isOfPorts)
               .map(each -> each.worstFrequency(model, place))
               .toList(),
           workers);
@@ -144,11 +162,32 @@ public record YieldStudy(Design design, int samples, long seed, double accuracy)
                       Arrays.stream(model.frequencies(band))
                           .map(f -> place.swr(band, f, Plane.TRANSMITTER)))
               .toArray();
-      return new Row(values(place), swr);
+      double[] values = values(parameters, place);
+      boolean[] undecided = new boolean[values.length];
+      for (int i = 0; i < values.length; i++) {
+        undecided[i] = undecided(criteria.all().get(i), values[i], place);
+      }
+      return new Row(values, undecided, swr);
     }
 
-    private double[] values(PortModel.Place place) {
-      return criteria.all().stream().mapToDouble(each -> each.value(model, place)).toArray();
+    private boolean undecided(Criterion criterion, double value, PortModel.Place place) {
+      return distances.containsKey(criterion)
+          ? Math.abs(value - criterion.limit()) <= distances.get(criterion).error()
+          : criterion.undecided(value, model, place, model.error());
+    }
+
+    private double[] values(double[] parameters) {
+      return values(parameters, model.at(parameters));
+    }
+
+    private double[] values(double[] parameters, PortModel.Place place) {
+      return criteria.all().stream()
+          .mapToDouble(
+              each ->
+                  distances.containsKey(each)
+                      ? distances.get(each).at(parameters)
+                      : each.value(model, place))
+          .toArray();
     }
 
     YieldResult result() {
@@ -170,18 +209,18 @@ public record YieldStudy(Design design, int samples, long seed, double accuracy)
           outcomes,
           share(all),
           envelopes(),
-          model.solves() + tangent.solves(),
+          model.solves()
+              + tangent.solves()
+              + distances.values().stream().mapToInt(DistanceModel::solves).sum(),
           model.error(),
-          criteria.unknown());
+          distances.values().stream().mapToDouble(DistanceModel::error).max());
     }
 
     private YieldResult.Outcome outcome(int i, List<YieldResult.Influence> influences) {
       Criterion criterion = criteria.all().get(i);
       double[] values = rows.stream().mapToDouble(row -> row.values[i]).toArray();
       long met = Arrays.stream(values).filter(criterion::met).count();
-      double margin = criterion.uncertainty(model.error());
-      long close =
-          Arrays.stream(values).filter(v -> Math.abs(v - criterion.limit()) <= margin).count();
+      long close = rows.stream().filter(row -> row.undecided[i]).count();
       return new YieldResult.Outcome(
           criterion.requirement(),
           share(met),
@@ -248,9 +287,9 @@ public record YieldStudy(Design design, int samples, long seed, double accuracy)
 
     /**
      * Slopes per spread: of SWR and heat from one solution at the frequency where the nominal
-     * installation is worst, which stays the worst in first order. Gains are no matter of the
-     * ports, and what a bend or a joint keeps from moving smoothly has no slope there: these are
-     * read off the polynomial.
+     * installation is worst, which stays the worst in first order. Gains, widths and
+     * distances are no matter of the ports at one frequency, and what a bend or a joint keeps from
+     * moving smoothly has no slope there: these are read off the polynomials.
      */
     private double[] slopes(int j) {
       double unit = SpreadSample.unit(sample.parameters().get(j));
@@ -259,9 +298,9 @@ public record YieldStudy(Design design, int samples, long seed, double accuracy)
       for (int i = 0; i < slopes.length; i++) {
         Criterion criterion = criteria.all().get(i);
         Optional<Double> slope =
-            criterion.atLeast()
-                ? Optional.empty()
-                : tangent.slope(criterion::at, criterion.worstFrequency(model, place), j);
+            criterion.isOfPorts()
+                ? tangent.slope(criterion::at, criterion.worstFrequency(model, place), j)
+                : Optional.empty();
         if (slope.isEmpty() && rough == null) {
           rough = slopesOfModel(j, unit);
         }
@@ -275,8 +314,8 @@ public record YieldStudy(Design design, int samples, long seed, double accuracy)
       double[] down = sample.nominal();
       up[j] += STEP * unit;
       down[j] -= STEP * unit;
-      double[] above = values(model.at(up));
-      double[] below = values(model.at(down));
+      double[] above = values(up);
+      double[] below = values(down);
       double[] slopes = new double[above.length];
       for (int i = 0; i < slopes.length; i++) {
         slopes[i] = (above[i] - below[i]) / (2 * STEP);
@@ -289,7 +328,7 @@ public record YieldStudy(Design design, int samples, long seed, double accuracy)
       for (int n = 0; n < ALONE; n++) {
         double[] place = sample.nominal();
         place[j] = sample.quantile(j, (n + 0.5) / ALONE);
-        double[] found = values(model.at(place));
+        double[] found = values(place);
         for (int i = 0; i < found.length; i++) {
           values[i][n] = found[i];
         }

@@ -79,18 +79,20 @@ class StudyJudgeTest {
   }
 
   @Test
-  void aYieldNamesWhatItLeavesOut() {
-    String others =
-        "  - {band: 40 m, bandwidth: {min: 1 kHz, swr: 99}}\n"
-            + "  - {band: 40 m, exposure-distance: {max: 30 m}}\n";
-    CheckedRequirement share =
-        check("  - {frequency: 7.1 MHz, swr: {max: 6}}\n  - {yield: {min: 90 %}}\n" + others)
-            .get(1);
-    assertThat(share.outcome()).isEqualTo(Outcome.MET);
-    assertThat(share.warnings())
-        .extracting(warning -> warning.name() + ": " + warning.message())
-        .containsExactly(
-            "requirement-not-judged: a yield leaves out what it cannot judge: bandwidth on 40 m,"
-                + " distance to keep on 40 m; each is judged for the nominal design alone");
+  void aYieldCountsBandwidthsAndDistances() {
+    String rest = "  - {frequency: 7.1 MHz, swr: {max: 99}}\n  - {yield: {min: 90 %}}\n";
+    String wide = "  - {band: 40 m, bandwidth: {min: 1 kHz, swr: 99}}\n";
+    String far = "  - {band: 40 m, exposure-distance: {max: 30 m}}\n";
+    CheckedRequirement kept = check(rest + wide + far).get(1);
+    assertThat(kept.outcome()).isEqualTo(Outcome.MET);
+    assertThat(kept.found()).isEqualTo(1);
+    for (String broken :
+        List.of(
+            rest + far + wide.replace("1 kHz, swr: 99", "190 kHz, swr: 1.01"),
+            rest + wide + far.replace("30 m", "1 mm"))) {
+      CheckedRequirement share = check(broken).get(1);
+      assertThat(share.outcome()).isEqualTo(Outcome.FAILED);
+      assertThat(share.found()).isZero();
+    }
   }
 }

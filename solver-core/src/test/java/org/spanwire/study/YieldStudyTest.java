@@ -13,7 +13,6 @@ import org.spanwire.SolverOptions;
 import org.spanwire.circuit.Mismatch;
 import org.spanwire.design.Design;
 import org.spanwire.design.DesignReader;
-import org.spanwire.design.Requirement;
 
 /** Yield of a kit over perfect ground, whose solutions are quick. */
 class YieldStudyTest {
@@ -178,12 +177,89 @@ class YieldStudyTest {
     }
   }
 
+  /** A ratio turns no antenna: widths follow from impedances alone, at many frequencies. */
   @Test
-  void whatCannotBeJudgedIsNamed() {
-    String text = DESIGN + "requirements: [{band: 40 m, bandwidth: {min: 50 kHz, swr: 2}}]\n";
-    YieldResult result = run(DesignReader.read(text, "width.yaml"), 10, 1, 2);
-    assertThat(result.outcomes()).as("judged by SWR instead").hasSize(4);
-    assertThat(result.notJudged()).singleElement().isInstanceOf(Requirement.MinimumBandwidth.class);
+  void bandwidthIsThatOfEveryInstallation() {
+    String text =
+        DESIGN
+                .replace("height: {value: 10 m, spread: 2 m}", "height: 10 m")
+                .replace("{value: 1, spread: {sigma: 0.4 %}}", "1")
+                .replace("{value: 4, spread: 0.2}", "{value: 3, spread: 1.5}")
+            + "requirements: [{band: 40 m, bandwidth: {min: 130 kHz, swr: 1.8}}]\n";
+    Design design = DesignReader.read(text, "width.yaml");
+    Installation installation = Installation.of(design);
+    int steps = 400;
+    Complex[] impedances = new Complex[steps + 1];
+    for (int i = 0; i <= steps; i += 20) {
+      impedances[i] =
+          installation.solve(new Solver(), 7.0e6 + 0.2e6 * i / steps).feed("main").impedance();
+    }
+    for (int i = 0; i < steps; i++) {
+      double share = i % 20 / 20.0;
+      Complex low = impedances[i - i % 20];
+      Complex high = impedances[i - i % 20 + 20];
+      impedances[i] = low.add(high.subtract(low).multiply(share));
+    }
+    int met = 0;
+    int draws = 500;
+    for (int n = 0; n < draws; n++) {
+      double reference = 50 * (1.5 + 3 * (n + 0.5) / draws);
+      int widest = 0;
+      int run = 0;
+      for (Complex each : impedances) {
+        run = Mismatch.of(each, reference).swr() <= 1.8 ? run + 1 : 0;
+        widest = Math.max(widest, run);
+      }
+      met += (widest - 1) * 0.2e6 / steps >= 130e3 ? 1 : 0;
+    }
+    double expected = (double) met / draws;
+    YieldResult.Outcome outcome = run(design, 4000, 3, 2).outcomes().get(0);
+    assertThat(expected).isBetween(0.1, 0.9);
+    assertThat(outcome.share().value()).isCloseTo(expected, within(0.02));
+    assertThat(outcome.undecided()).isBetween(1e-4, 0.2);
+    CheckedRequirement checked = new RequirementCheck(design).run(new Solver(), 2).get(0);
+    assertThat(outcome.nominal()).isCloseTo(checked.found(), within(2e3));
+  }
+
+  /** One parameter, uniform: the share follows from where the distance crosses its limit. */
+  @Test
+  void distanceToKeepIsThatOfEveryInstallation() {
+    String text =
+        DESIGN
+                .replace(
+                    "height: {value: 10 m, spread: 2 m}", "height: {value: 4.5 m, spread: 1 m}")
+                .replace("{value: 1, spread: {sigma: 0.4 %}}", "1")
+                .replace("{value: 4, spread: 0.2}", "4")
+            + "power: 1500 W\n"
+            + "exposure: {limits: [icnirp-2020-public], mode: carrier, floors: [1 m]}\n";
+    Design bare = DesignReader.read(text, "bare.yaml");
+    double[] distances = new double[9];
+    for (int i = 0; i < distances.length; i++) {
+      Design moved =
+          bare.with("height", String.format(Locale.ROOT, "%.4f m", 3.5 + 2 * (i + 0.5) / 9));
+      distances[i] =
+          new ExposureStudy(moved, moved.exposureRules().orElseThrow())
+              .run(new Solver(), moved.bands().subList(1, 2), 2).get(0).rows().stream()
+                  .mapToDouble(row -> row.keepOut().distance())
+                  .max()
+                  .orElseThrow();
+    }
+    double limit = (distances[3] + distances[4]) / 2;
+    Design design =
+        DesignReader.read(
+            text
+                + String.format(
+                    Locale.ROOT,
+                    "requirements: [{band: 20 m, exposure-distance: {max: %.3f m}}]%n",
+                    limit),
+            "distance.yaml");
+    YieldResult result = run(design, 1000, 3, 2);
+    YieldResult.Outcome outcome = result.outcomes().get(0);
+    assertThat(distances[3]).isGreaterThan(distances[4] + 0.01);
+    assertThat(outcome.share().value()).isCloseTo(5 / 9.0, within(0.06));
+    assertThat(outcome.nominal()).isCloseTo(distances[4], within(0.05));
+    assertThat(result.distanceError().orElseThrow()).isLessThan(0.1);
+    assertThat(outcome.undecided()).isLessThan(0.3);
   }
 
   @Test

@@ -2,6 +2,8 @@ package org.spanwire.cli.command;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.spanwire.cli.chart.Chart;
+import org.spanwire.cli.chart.EnvelopeChart;
 import org.spanwire.cli.output.YieldReport;
 import org.spanwire.design.Design;
 import org.spanwire.result.Warning;
@@ -31,14 +33,15 @@ import picocli.CommandLine.Option;
       "  spanwire yield kit.yaml --samples 20000 --seed 7",
       "      a larger sample, another draw",
       "  spanwire yield kit.yaml --format csv --output kit-yield.csv",
-      "      one row per requirement for a spreadsheet"
+      "      one row per requirement for a spreadsheet",
+      "  spanwire yield kit.yaml --plot kit-yield.png",
+      "      with a picture of the SWR that 10, 50 and 90 %% of the installations stay below"
     })
 public final class YieldCommand implements Runnable {
 
-  private static final String NOT_JUDGED = "requirement-not-judged";
-
   @Mixin private DesignOptions design;
   @Mixin private OutputOptions output;
+  @Mixin private PlotOptions plot;
 
   @Option(
       names = "--samples",
@@ -64,7 +67,12 @@ public final class YieldCommand implements Runnable {
   @Override
   public void run() {
     output.check(design.file());
+    plot.check(design.file());
     Design read = design.read();
+    if (plot.wanted() && read.bands().isEmpty()) {
+      throw new InputException(
+          "--plot: draws SWR over bands, and the design names none; add bands");
+    }
     YieldStudy study = study(read);
     YieldResult result =
         ModelOptions.solve(read, () -> study.run(design.solver(), design.threads()));
@@ -77,6 +85,8 @@ public final class YieldCommand implements Runnable {
             accuracy,
             result,
             doubts(read, result)));
+    plot.write(
+        read.title(), () -> result.envelopes().stream().<Chart>map(EnvelopeChart::new).toList());
   }
 
   private YieldStudy study(Design read) {
@@ -85,16 +95,6 @@ public final class YieldCommand implements Runnable {
 
   private List<Warning> doubts(Design read, YieldResult result) {
     List<Warning> doubts = new ArrayList<>(Installation.of(read).warnings());
-    result
-        .notJudged()
-        .forEach(
-            requirement ->
-                doubts.add(
-                    new Warning(
-                        NOT_JUDGED,
-                        YieldReport.label(requirement)
-                            + ": yield cannot judge this kind of requirement; 'spanwire check' can,"
-                            + " for the nominal design")));
     if (result.modelError() > accuracy) {
       doubts.add(
           new Warning(

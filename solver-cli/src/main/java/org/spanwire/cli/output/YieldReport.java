@@ -35,6 +35,8 @@ public record YieldReport(
     List<Warning> warnings)
     implements Report {
 
+  private static final double KILO = 1e-3;
+
   /** Takes a copy. */
   public YieldReport {
     warnings = List.copyOf(warnings);
@@ -69,9 +71,34 @@ public record YieldReport(
           + Numbers.fixed(10 * Math.log10(efficiency.minimum()), 1)
           + " dB";
     }
-    return requirement instanceof Requirement.MinimumBandwidth
-        ? scope + ": bandwidth"
-        : scope + ": distance to keep";
+    if (requirement instanceof Requirement.MinimumBandwidth width) {
+      return scope
+          + ": "
+          + Numbers.significant(width.minimumHz() * KILO, 4)
+          + " kHz "
+          + within(width);
+    }
+    Requirement.MaximumExposureDistance distance =
+        (Requirement.MaximumExposureDistance) requirement;
+    return scope + ": keep away <= " + Numbers.significant(distance.maximumMetres(), 4) + " m";
+  }
+
+  private static String within(Requirement.MinimumBandwidth width) {
+    return "within SWR "
+        + Numbers.significant(width.swr(), 4)
+        + (width.plane() == Requirement.Plane.FEEDPOINT ? " at the feedpoint" : "");
+  }
+
+  /** A requirement's label without its limit: what its values are, in which unit. */
+  static String quantity(Requirement requirement) {
+    return requirement instanceof Requirement.MinimumBandwidth width
+        ? RequirementText.scope(requirement) + ": kHz " + within(width)
+        : label(requirement).replaceAll(" [<>]= -?[0-9.]+", "");
+  }
+
+  /** From the unit of a result to the one of the label. */
+  static double scale(Requirement requirement) {
+    return requirement instanceof Requirement.MinimumBandwidth ? KILO : 1;
   }
 
   private static String word(Enum<?> value) {
@@ -96,6 +123,9 @@ public record YieldReport(
     json.writeNumberField("solves", result.solves());
     json.writeNumberField("wanted_reflection_error", accuracy);
     json.writeNumberField("reflection_error", result.modelError());
+    if (result.distanceError().isPresent()) {
+      json.writeNumberField("distance_error_m", result.distanceError().getAsDouble());
+    }
     json.writeArrayFieldStart("parameters");
     for (Parameter parameter : result.parameters()) {
       parameter(json, parameter);

@@ -69,10 +69,10 @@ final class YieldText {
           percent(outcome.share().value()),
           interval(outcome.share()),
           percent(outcome.linearShare()),
-          Numbers.swr(outcome.nominal()),
-          Numbers.swr(outcome.percentiles().p10()),
-          Numbers.swr(outcome.percentiles().p50()),
-          Numbers.swr(outcome.percentiles().p90()),
+          value(outcome, outcome.nominal()),
+          value(outcome, outcome.percentiles().p10()),
+          value(outcome, outcome.percentiles().p50()),
+          value(outcome, outcome.percentiles().p90()),
           dominant(outcome));
     }
     if (result.outcomes().size() > 1) {
@@ -88,6 +88,10 @@ final class YieldText {
           "");
     }
     return table;
+  }
+
+  private static String value(YieldResult.Outcome outcome, double value) {
+    return Numbers.swr(value * YieldReport.scale(outcome.requirement()));
   }
 
   private static String interval(YieldResult.Share share) {
@@ -116,11 +120,12 @@ final class YieldText {
       }
       shown.add(outcome.influences());
       List<String> row = new ArrayList<>();
-      row.add(YieldReport.label(outcome.requirement()).replaceAll(" [<>]= [0-9.]+", ""));
+      row.add(YieldReport.quantity(outcome.requirement()));
       for (YieldResult.Influence influence : outcome.influences()) {
+        double step = influence.perSpread() * YieldReport.scale(outcome.requirement());
         row.add(
-            (influence.perSpread() >= 0 ? "+" : "")
-                + Numbers.fixed(influence.perSpread(), 3)
+            (step >= 0 ? "+" : "")
+                + Numbers.fixed(step, 3)
                 + "  "
                 + Numbers.fixed(100 * influence.varianceShare(), 0)
                 + " %");
@@ -180,6 +185,7 @@ final class YieldText {
             + " solutions, the installations judged on polynomials between them; reflection"
             + " coefficients of solutions they had not seen were missed by at most "
             + Numbers.significant(result.modelError(), 2)
+            + distanceError()
             + "; at most "
             + percent(
                 result.outcomes().stream()
@@ -187,5 +193,13 @@ final class YieldText {
                     .max()
                     .orElse(0))
             + " % of the installations lie so close to a limit that this could decide");
+  }
+
+  private String distanceError() {
+    return result.distanceError().isPresent()
+        ? ", distances to keep by at most "
+            + Numbers.significant(result.distanceError().getAsDouble(), 2)
+            + " m"
+        : "";
   }
 }
