@@ -287,9 +287,9 @@ public record YieldStudy(Design design, int samples, long seed, double accuracy)
 
     /**
      * Slopes per spread: of SWR and heat from one solution at the frequency where the nominal
-     * installation is worst, which stays the worst in first order. Gains, widths and
-     * distances are no matter of the ports at one frequency, and what a bend or a joint keeps from
-     * moving smoothly has no slope there: these are read off the polynomials.
+     * installation is worst, which stays the worst in first order. Gains, widths and distances are
+     * no matter of the ports at one frequency, and what a bend or a joint keeps from moving
+     * smoothly has no slope there: these are read off the polynomials.
      */
     private double[] slopes(int j) {
       double unit = SpreadSample.unit(sample.parameters().get(j));

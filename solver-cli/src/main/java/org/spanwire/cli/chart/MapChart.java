@@ -2,6 +2,7 @@ package org.spanwire.cli.chart;
 
 import java.awt.Color;
 import java.awt.Graphics2D;
+import java.awt.Paint;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
@@ -10,35 +11,25 @@ import org.jfree.chart.annotations.XYBoxAnnotation;
 import org.jfree.chart.annotations.XYTextAnnotation;
 import org.jfree.chart.axis.SymbolAxis;
 import org.jfree.chart.plot.XYPlot;
-import org.jfree.chart.renderer.LookupPaintScale;
+import org.jfree.chart.renderer.PaintScale;
 import org.jfree.chart.renderer.xy.XYBlockRenderer;
 import org.jfree.data.xy.DefaultXYZDataset;
 import org.spanwire.cli.output.Numbers;
 import org.spanwire.unit.Quantity;
 
 /**
- * Worst SWR against two parameters: one cell for each pair of values, darker for more, the number
- * written in it where there is room.
+ * A quantity against two parameters: one cell for each pair of values, darker for more, the number
+ * written in it where there is room, and below what the shades stand for.
  *
  * @param title what it shows
  * @param across name and values of the parameter drawn across
  * @param up name and values of the parameter drawn upwards
- * @param cells SWR by up and across; empty where there is none
+ * @param cells the quantity by up and across; empty where there is none
+ * @param scale the quantity, and how it is shaded
  */
-public record MapChart(String title, Axis across, Axis up, List<List<OptionalDouble>> cells)
+public record MapChart(
+    String title, Axis across, Axis up, List<List<OptionalDouble>> cells, MapScale scale)
     implements Chart {
-
-  private static final double[] FROM = {1, 1.5, 2, 3, 5, 10};
-
-  /** One hue from light to dark: told apart in grey and by all eyes. */
-  private static final Color[] SHADES = {
-    new Color(238, 245, 251),
-    new Color(203, 224, 241),
-    new Color(143, 190, 224),
-    new Color(74, 139, 192),
-    new Color(28, 92, 150),
-    new Color(11, 44, 84)
-  };
 
   private static final int CELL_WIDTH = 40;
   private static final int CELL_HEIGHT = 30;
@@ -47,7 +38,12 @@ public record MapChart(String title, Axis across, Axis up, List<List<OptionalDou
   private static final int MOST = 800;
 
   private static final Color ON_LIGHT = new Color(17, 17, 17);
-  private static final int FIRST_DARK = 3;
+
+  /** Room for what the shades stand for. */
+  private static final int KEY_HEIGHT = 22;
+
+  private static final int KEY_INDENT = 8;
+  private static final int SWATCH = 12;
 
   /**
    * One side of the map.
@@ -63,25 +59,19 @@ public record MapChart(String title, Axis across, Axis up, List<List<OptionalDou
     }
 
     private SymbolAxis drawn() {
-      String[] labels = values.stream().map(Axis::number).toArray(String[]::new);
-      SymbolAxis axis = XyChart.style(new SymbolAxis(name + unit(), labels));
+      ParameterText words = new ParameterText(values);
+      String[] labels =
+          values.stream()
+              .map(value -> Numbers.significant(words.number(value), 3))
+              .toArray(String[]::new);
+      SymbolAxis axis = XyChart.style(new SymbolAxis(words.label(name), labels));
       axis.setGridBandsVisible(false);
       axis.setTickMarksVisible(false);
       return axis;
     }
 
-    private String unit() {
-      String symbol = values.get(0).dimension().symbol();
-      return ", " + (symbol.isEmpty() ? "%" : symbol);
-    }
-
-    private static String number(Quantity value) {
-      boolean percent = value.dimension().symbol().isEmpty();
-      return Numbers.significant(percent ? 100 * value.value() : value.value(), 3);
-    }
-
     private String label(int index) {
-      return name + " " + number(values.get(index)) + unit().substring(1);
+      return name + " " + new ParameterText(values).text(values.get(index));
     }
   }
 
@@ -92,23 +82,39 @@ public record MapChart(String title, Axis across, Axis up, List<List<OptionalDou
 
   @Override
   public String description() {
-    double best = Double.POSITIVE_INFINITY;
-    String where = "";
+    double least = Double.POSITIVE_INFINITY;
+    double most = Double.NEGATIVE_INFINITY;
+    String whereLeast = "";
+    String whereMost = "";
     for (int j = 0; j < cells.size(); j++) {
       for (int i = 0; i < cells.get(j).size(); i++) {
-        if (cells.get(j).get(i).orElse(Double.POSITIVE_INFINITY) < best) {
-          best = cells.get(j).get(i).getAsDouble();
-          where = place(i, j);
+        double value = cells.get(j).get(i).orElse(Double.NaN);
+        if (value < least) {
+          least = value;
+          whereLeast = place(i, j);
+        }
+        if (value > most) {
+          most = value;
+          whereMost = place(i, j);
         }
       }
     }
-    return "Worst SWR for values of "
+    return scale.quantity()
+        + " for values of "
         + across.name()
         + " and "
         + up.name()
-        + (where.isEmpty()
+        + (whereLeast.isEmpty()
             ? ": none could be solved."
-            : ". Smallest: " + Numbers.swr(best) + " at " + where + ".");
+            : ". Smallest: "
+                + scale.text(least)
+                + " at "
+                + whereLeast
+                + ". Largest: "
+                + scale.text(most)
+                + " at "
+                + whereMost
+                + ".");
   }
 
   private String place(int i, int j) {
@@ -122,7 +128,7 @@ public record MapChart(String title, Axis across, Axis up, List<List<OptionalDou
 
   @Override
   public int height() {
-    return 70 + Math.min(CELL_HEIGHT * up.values().size(), MOST);
+    return 70 + Math.min(CELL_HEIGHT * up.values().size(), MOST) + KEY_HEIGHT;
   }
 
   @Override
@@ -137,22 +143,24 @@ public record MapChart(String title, Axis across, Axis up, List<List<OptionalDou
     int next = 0;
     for (int j = 0; j < cells.size(); j++) {
       for (int i = 0; i < cells.get(j).size(); i++) {
-        OptionalDouble swr = cells.get(j).get(i);
+        OptionalDouble cell = cells.get(j).get(i);
         if (written()) {
-          plot.addAnnotation(text(i, j, swr));
+          plot.addAnnotation(text(i, j, cell));
         }
         String value =
-            swr.isPresent() ? "SWR " + Numbers.swr(swr.getAsDouble()) : "cannot be solved";
+            cell.isPresent()
+                ? scale.quantity() + " " + scale.text(cell.getAsDouble())
+                : "cannot be solved";
         readings.add(new XyChart.Reading(i, j, place(i, j) + ": " + value));
-        if (swr.isPresent()) {
+        if (cell.isPresent()) {
           data[0][next] = i;
           data[1][next] = j;
-          data[2][next++] = swr.getAsDouble();
+          data[2][next++] = cell.getAsDouble();
         }
       }
     }
     DefaultXYZDataset set = new DefaultXYZDataset();
-    set.addSeries("SWR", data);
+    set.addSeries(scale.quantity(), data);
     plot.setDataset(set);
     plot.setRenderer(renderer());
     if (across.nominal() >= 0 && up.nominal() >= 0) {
@@ -166,29 +174,64 @@ public record MapChart(String title, Axis across, Axis up, List<List<OptionalDou
               Ink.VERMILION,
               null));
     }
-    return XyChart.draw(plot, false, readings, g, area);
+    key(g, area);
+    Rectangle2D map =
+        new Rectangle2D.Double(
+            area.getX(), area.getY(), area.getWidth(), area.getHeight() - KEY_HEIGHT);
+    return XyChart.draw(plot, false, readings, g, map);
+  }
+
+  /** What the shades stand for, in a row. */
+  private void key(Graphics2D g, Rectangle2D area) {
+    double each = (area.getWidth() - 2 * KEY_INDENT) / scale.from().size();
+    g.setFont(Ink.SMALL);
+    for (int i = 0; i < scale.from().size(); i++) {
+      double x = area.getX() + KEY_INDENT + i * each;
+      double y = area.getMaxY() - KEY_HEIGHT + 4;
+      Rectangle2D swatch = new Rectangle2D.Double(x, y, SWATCH, SWATCH);
+      g.setPaint(scale.shadeOf(i));
+      g.fill(swatch);
+      g.setPaint(Ink.SOFT);
+      g.setStroke(Ink.HAIR);
+      g.draw(swatch);
+      g.setPaint(Ink.TEXT);
+      g.drawString(scale.step(i), (float) (x + SWATCH + 3), (float) (y + SWATCH - 2));
+    }
   }
 
   private boolean written() {
     return CELL_WIDTH * across.values().size() <= MOST && CELL_HEIGHT * up.values().size() <= MOST;
   }
 
-  private static XYBlockRenderer renderer() {
-    LookupPaintScale scale = new LookupPaintScale(1, Double.MAX_VALUE, SHADES[SHADES.length - 1]);
-    for (int i = 0; i < FROM.length; i++) {
-      scale.add(i == 0 ? 1 : Math.nextUp(FROM[i]), SHADES[i]);
-    }
+  private XYBlockRenderer renderer() {
     XYBlockRenderer renderer = new XYBlockRenderer();
-    renderer.setPaintScale(scale);
+    renderer.setPaintScale(
+        new PaintScale() {
+          @Override
+          public double getLowerBound() {
+            return Double.NEGATIVE_INFINITY;
+          }
+
+          @Override
+          public double getUpperBound() {
+            return Double.POSITIVE_INFINITY;
+          }
+
+          @Override
+          public Paint getPaint(double value) {
+            return scale.shade(value);
+          }
+        });
     return renderer;
   }
 
-  private static XYTextAnnotation text(int i, int j, OptionalDouble swr) {
+  private XYTextAnnotation text(int i, int j, OptionalDouble cell) {
     XYTextAnnotation text =
-        new XYTextAnnotation(swr.isPresent() ? Numbers.swr(swr.getAsDouble()) : "-", i, j);
+        new XYTextAnnotation(
+            cell.isPresent() ? scale.number().apply(cell.getAsDouble()) : "-", i, j);
     text.setFont(Ink.FONT);
-    boolean dark = swr.isPresent() && swr.getAsDouble() > FROM[FIRST_DARK];
-    text.setPaint(swr.isEmpty() ? Ink.TEXT : dark ? Color.WHITE : ON_LIGHT);
+    boolean dark = cell.isPresent() && scale.isDark(cell.getAsDouble());
+    text.setPaint(cell.isEmpty() ? Ink.TEXT : dark ? Color.WHITE : ON_LIGHT);
     return text;
   }
 }

@@ -11,7 +11,6 @@ import org.spanwire.study.ParameterGrid;
 import org.spanwire.study.Sweep;
 import org.spanwire.study.SweepQuantity;
 import org.spanwire.study.SweepRow;
-import org.spanwire.unit.Quantity;
 
 /**
  * The pictures of a sweep over a grid: lines for one parameter, a map of the worst SWR over the
@@ -73,14 +72,14 @@ public record SweepCharts(Sweep sweep, List<SweepRow> rows) {
         "Worst SWR at the " + sweep.request().plane().label() + " over all frequencies",
         new MapChart.Axis(across.parameter(), across.values(), -1),
         new MapChart.Axis(up.parameter(), up.values(), -1),
-        cells);
+        cells,
+        MapScale.swr());
   }
 
   private List<Chart> lines(ParameterGrid.Axis axis) {
-    String symbol = axis.values().get(0).dimension().symbol();
-    double scale = symbol.isEmpty() ? 100 : 1;
-    List<Double> x = axis.values().stream().map(Quantity::value).map(v -> v * scale).toList();
-    String across = axis.parameter() + ", " + (symbol.isEmpty() ? "%" : symbol);
+    ParameterText text = new ParameterText(axis.values());
+    List<Double> x = axis.values().stream().map(text::number).toList();
+    String across = text.label(axis.parameter());
     List<Chart> charts = new ArrayList<>();
     List<String> columns = sweep.request().columns();
     for (int column = 0; column < columns.size(); column++) {
@@ -97,7 +96,7 @@ public record SweepCharts(Sweep sweep, List<SweepRow> rows) {
   }
 
   /** The words of a column's name, its unit behind a comma. */
-  private static String words(String column) {
+  public static String words(String column) {
     for (Map.Entry<String, String> unit : UNITS.entrySet()) {
       if (column.endsWith("_" + unit.getKey())) {
         String quantity = column.substring(0, column.length() - unit.getKey().length() - 1);

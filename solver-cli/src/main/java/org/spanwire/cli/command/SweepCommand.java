@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.spanwire.cli.chart.SweepCharts;
-import org.spanwire.cli.output.Format;
 import org.spanwire.cli.output.SweepPart;
+import org.spanwire.cli.report.SweepPage;
 import org.spanwire.design.Band;
 import org.spanwire.design.Design;
 import org.spanwire.design.Stage;
@@ -45,6 +45,9 @@ import picocli.CommandLine.Spec;
       "  spanwire sweep kit.yaml --vary height=5m:12m:8 --vary offset=20%%:50%%:11 \\",
       "      --of swr --bands --points 3 --plot map.svg",
       "      with a map of the worst SWR",
+      "  spanwire sweep kit.yaml --vary height=5m:12m:8 --vary offset=20%%:50%%:11 \\",
+      "      --of swr,gain --format html --output map.html",
+      "      a page to look at and to send",
       "  spanwire sweep kit.yaml --vary span=25m:30m --vary height=5m:12m \\",
       "      --sample 500 --of swr,gain --format csv --output cloud.csv",
       "      500 places spread evenly over both ranges",
@@ -57,8 +60,17 @@ public final class SweepCommand implements Runnable {
   @Spec private CommandSpec spec;
 
   @Mixin private DesignOptions design;
-  @Mixin private OutputOptions output;
+  @Mixin private FileOptions output;
   @Mixin private PlotOptions plot;
+
+  @Option(
+      names = "--format",
+      paramLabel = "FORMAT",
+      defaultValue = "text",
+      description =
+          "text (default), json, csv, or html: a page with maps, curves and a table. JSON and CSV"
+              + " hold SI units in full precision.")
+  private SweepFormat format;
 
   @Option(
       names = "--vary",
@@ -163,7 +175,7 @@ public final class SweepCommand implements Runnable {
     plot.check(design.file());
     Shard part = shard.map(text -> Shard.parse(text, System.getenv())).orElse(Shard.WHOLE);
     boolean rowsMustLast = resume || shard.isPresent();
-    if (rowsMustLast && (output.format() != Format.CSV || output.file().isEmpty())) {
+    if (rowsMustLast && (format != SweepFormat.CSV || output.file().isEmpty())) {
       throw new InputException(
           (resume ? "--resume" : "--shard")
               + ": needs a CSV file; add --format csv --output map.csv");
@@ -171,6 +183,7 @@ public final class SweepCommand implements Runnable {
     Design read = design.read();
     Sweep sweep = new Sweep(read, space(read), frequencies(read), request(read));
     checkPlot(sweep, rowsMustLast);
+    checkPage(sweep);
     List<SweepRow> drawn = new ArrayList<>();
     output.explain(ModelOptions.solve(read, () -> Installation.of(read)).warnings());
     SweepRun run =
@@ -180,18 +193,21 @@ public final class SweepCommand implements Runnable {
             sweep.rows().part(part.index(), part.count()),
             design.threads(),
             spec.commandLine().getErr(),
-            plot.wanted() ? drawn::add : row -> {});
+            plot.wanted() || format == SweepFormat.HTML ? drawn::add : row -> {});
     if (cost) {
       run.announce(run.rows());
       return;
     }
     SweepDestination destination = new SweepDestination(sweep, design, output);
-    if (output.format() == Format.CSV && output.file().isPresent()) {
+    if (format == SweepFormat.CSV && output.file().isPresent()) {
       refuseToOverwrite();
       String fingerprint = SweepFingerprint.of(sweep, design, vary, sample);
       destination.toPart(run, fingerprint, part, resume);
+    } else if (format == SweepFormat.HTML) {
+      run.run(run.rows().first(), row -> {});
+      output.write(new SweepPage(sweep, drawn, design.tolerance(), ProgramVersion.number()).html());
     } else {
-      destination.stream(run);
+      destination.stream(run, format);
     }
     plot.write(read.title(), () -> new SweepCharts(sweep, drawn).charts());
   }
@@ -206,6 +222,13 @@ public final class SweepCommand implements Runnable {
             : SweepCharts.obstacle(sweep);
     if (!obstacle.isEmpty()) {
       throw new InputException("--plot: " + obstacle);
+    }
+  }
+
+  private void checkPage(Sweep sweep) {
+    String obstacle = format == SweepFormat.HTML ? SweepPage.obstacle(sweep) : "";
+    if (!obstacle.isEmpty()) {
+      throw new InputException("--format html: " + obstacle);
     }
   }
 

@@ -24,9 +24,9 @@ import org.spanwire.study.Sweep;
  *
  * @param sweep the sweep
  * @param design how it is solved
- * @param output format and file
+ * @param output terminal or file
  */
-record SweepDestination(Sweep sweep, DesignOptions design, OutputOptions output) {
+record SweepDestination(Sweep sweep, DesignOptions design, FileOptions output) {
 
   /** Appends the rows to a file that can be gone on with. */
   void toPart(SweepRun run, String fingerprint, Shard shard, boolean resume) {
@@ -44,9 +44,9 @@ record SweepDestination(Sweep sweep, DesignOptions design, OutputOptions output)
     } catch (SweepPart.UnfitException e) {
       throw new InputException(e.getMessage());
     } catch (IOException e) {
-      throw OutputOptions.unwritable(file, e);
+      throw FileOptions.unwritable(file, e);
     } catch (UncheckedIOException e) {
-      throw OutputOptions.unwritable(file, e.getCause());
+      throw FileOptions.unwritable(file, e.getCause());
     }
   }
 
@@ -64,12 +64,16 @@ record SweepDestination(Sweep sweep, DesignOptions design, OutputOptions output)
             + " out to make it anew");
   }
 
-  /** Writes the rows to the terminal, or to a file that changes once all are there. */
-  void stream(SweepRun run) {
+  /**
+   * Writes the rows to the terminal, or to a file that changes once all are there.
+   *
+   * @param format text, JSON or CSV
+   */
+  void stream(SweepRun run, SweepFormat format) {
     if (output.file().isEmpty()) {
       Writer out = output.terminal();
       try {
-        write(run, out);
+        write(run, format, out);
         out.flush();
       } catch (IOException | UncheckedIOException e) {
         throw new InputException("standard output: could not be written to in full");
@@ -82,18 +86,18 @@ record SweepDestination(Sweep sweep, DesignOptions design, OutputOptions output)
           file,
           bytes -> {
             Writer out = new BufferedWriter(new OutputStreamWriter(bytes, StandardCharsets.UTF_8));
-            write(run, out);
+            write(run, format, out);
             out.flush();
           });
     } catch (IOException e) {
-      throw OutputOptions.unwritable(file, e);
+      throw FileOptions.unwritable(file, e);
     } catch (UncheckedIOException e) {
-      throw OutputOptions.unwritable(file, e.getCause());
+      throw FileOptions.unwritable(file, e.getCause());
     }
   }
 
-  private void write(SweepRun run, Writer out) throws IOException {
-    switch (output.format()) {
+  private void write(SweepRun run, SweepFormat format, Writer out) throws IOException {
+    switch (format) {
       case TEXT -> write(run, new SweepText(sweep, output.palette(), out));
       case CSV -> write(run, new SweepCsv(sweep, out));
       case JSON -> {
@@ -102,6 +106,7 @@ record SweepDestination(Sweep sweep, DesignOptions design, OutputOptions output)
         }
         out.write('\n');
       }
+      case HTML -> throw new IllegalArgumentException("a page takes all rows at once");
     }
   }
 

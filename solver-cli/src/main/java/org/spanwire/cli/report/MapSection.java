@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import org.jsoup.nodes.Element;
 import org.spanwire.cli.chart.MapChart;
+import org.spanwire.cli.chart.MapScale;
 import org.spanwire.design.Design;
 import org.spanwire.study.ParameterGrid;
 import org.spanwire.study.WorstSwrMap;
@@ -65,7 +66,7 @@ record MapSection(DesignReport report) implements Section {
       }
       cells.add(row);
     }
-    return new MapChart(title, axis(map.across()), axis(map.up()), cells);
+    return new MapChart(title, axis(map.across()), axis(map.up()), cells, MapScale.swr());
   }
 
   private MapChart.Axis axis(ParameterGrid.Axis axis) {

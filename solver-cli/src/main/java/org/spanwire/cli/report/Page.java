@@ -27,6 +27,9 @@ import org.spanwire.study.Verdict;
  */
 final class Page {
 
+  /** Wider pictures, in their own units, take more room, and can be moved where there is none. */
+  private static final int BROAD = 450;
+
   private final Document document = Document.createShell("");
   private final Element main;
   private Element current;
@@ -70,11 +73,21 @@ final class Page {
 
   /** Lets a reader with scripts choose among bands. */
   void bands(List<String> names) {
+    choice("Bands to show", names);
+  }
+
+  /**
+   * Lets a reader with scripts choose among pictures and rows.
+   *
+   * @param label what is chosen
+   * @param names as they stand with the pictures; fewer than two leave no choice
+   */
+  void choice(String label, List<String> names) {
     Element choice =
         new Element("div")
             .addClass("bands")
             .attr("role", "group")
-            .attr("aria-label", "Bands to show")
+            .attr("aria-label", label)
             .attr("hidden", true);
     for (String name : names) {
       choice
@@ -135,6 +148,12 @@ final class Page {
     items.forEach(item -> list.appendElement("li").text(item));
   }
 
+  /** What follows in this section shows once the reader asks for it. */
+  void fold(String summary) {
+    current = current.appendElement("details");
+    current.appendElement("summary").text(summary);
+  }
+
   /** A list of questions or names, each with its answer. */
   Element terms() {
     return current.appendElement("dl");
@@ -178,7 +197,16 @@ final class Page {
     Element svg = org.jsoup.Jsoup.parse(drawn.text(), "", Parser.xmlParser()).selectFirst("svg");
     svg.removeAttr("width").removeAttr("height").removeAttr("xmlns:xlink");
     svg.select("defs").stream().filter(d -> d.childrenSize() == 0).forEach(Element::remove);
-    svg.attr("style", "max-width:" + chart.width() * 5 / 4 + "px");
+    boolean broad = chart.width() > BROAD;
+    if (broad) {
+      figure.addClass("broad");
+    }
+    svg.attr(
+        "style",
+        "max-width:"
+            + chart.width() * 5 / 4
+            + "px"
+            + (broad ? ";min-width:" + chart.width() * 4 / 5 + "px" : ""));
     figure.appendChild(svg);
     figure.appendElement("p").addClass("readout").attr("role", "status");
     Element words = figure.appendElement("figcaption");
