@@ -164,11 +164,10 @@ public final class BandsCommand implements Runnable {
   }
 
   private List<Chart> charts(Design read) {
+    List<BandCurves> bands = new CurveStudy(read, true).run(design.solver(), design.threads());
     List<Chart> charts = new ArrayList<>();
-    for (BandCurves curves : new CurveStudy(read, true).run(design.solver(), design.threads())) {
-      charts.add(new SwrChart(curves));
-      charts.add(SmithChart.of(curves, read.feedpointReferenceOhm()));
-    }
+    bands.forEach(curves -> charts.add(new SwrChart(curves)));
+    bands.forEach(curves -> charts.add(SmithChart.of(curves, read.feedpointReferenceOhm())));
     return charts;
   }
 

@@ -95,7 +95,7 @@ public final class CutCommand implements Runnable {
         if (margin < LEAST_MARGIN) {
           warnings.add(
               new Warning(
-                  "low-breaking-margin",
+                  CutReport.LOW_MARGIN,
                   String.format(
                       Locale.ROOT,
                       "wire '%s' in weather '%s': margin to breaking %.1f, less than %.0f; hang it with"
@@ -108,7 +108,7 @@ public final class CutCommand implements Runnable {
       }
       return states;
     } catch (IllegalArgumentException e) {
-      warnings.add(new Warning("no-mechanics", e.getMessage()));
+      warnings.add(new Warning(CutReport.NO_MECHANICS, e.getMessage()));
       return List.of();
     }
   }

@@ -42,6 +42,12 @@ public record CutReport(
     List<Warning> warnings)
     implements Report {
 
+  /** Name of the warning that a wire is pulled too hard. */
+  public static final String LOW_MARGIN = "low-breaking-margin";
+
+  /** Name of the warning that it cannot be said how the wires hang. */
+  public static final String NO_MECHANICS = "no-mechanics";
+
   /** Takes copies. */
   public CutReport {
     legs = List.copyOf(legs);

@@ -44,7 +44,10 @@ record CutSection(DesignReport report) implements Section {
         cut.rulesInWords().stream().map(entry -> entry.name() + ": " + entry.value()).toList(),
         "plain");
     cut.trim().ifPresent(trim -> trim(page, trim, cut.rows()));
-    cut.warnings().stream().map(Warning::message).forEach(page::paragraph);
+    cut.warnings().stream()
+        .filter(warning -> !MechanicsSection.concerns(warning))
+        .map(Warning::message)
+        .forEach(page::paragraph);
   }
 
   private void trim(Page page, Trim trim, List<TrimRow> rows) {

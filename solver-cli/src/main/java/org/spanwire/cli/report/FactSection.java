@@ -70,11 +70,13 @@ record FactSection(DesignReport report) implements Section {
             .map(
                 verdict ->
                     BandsReport.needs(verdict)
-                        + ": SWR at most "
+                        + ", SWR at most "
                         + Numbers.significant(verdict.limit(), 3))
             .collect(
                 Collectors.joining(
-                    "; ", "At worst, with one uncertain quantity at a time at its end. ", ".")));
+                    "; ", "At worst, with one uncertain quantity at a time at its end: ", ".")));
+    // Without the parts that nobody has rated the limits would look better than they are.
+    page.paragraph(report.bands().ratingTables().orElseThrow().key());
   }
 
   private static void row(Page.TableRows rows, BandResponse band, double worst, BandRating rating) {

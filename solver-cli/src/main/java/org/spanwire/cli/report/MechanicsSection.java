@@ -1,9 +1,11 @@
 package org.spanwire.cli.report;
 
 import java.util.List;
+import org.spanwire.cli.output.CutReport;
 import org.spanwire.cli.output.CutText;
 import org.spanwire.cli.output.Numbers;
 import org.spanwire.practice.SpanState;
+import org.spanwire.result.Warning;
 
 /**
  * How the wires hang, in still air and in weather.
@@ -24,6 +26,10 @@ record MechanicsSection(DesignReport report) implements Section {
 
   @Override
   public void write(Page page) {
+    report.cut().warnings().stream()
+        .filter(MechanicsSection::concerns)
+        .map(Warning::message)
+        .forEach(page::paragraph);
     List<SpanState> spans = report.cut().spans();
     if (spans.isEmpty()) {
       page.paragraph(
@@ -48,6 +54,12 @@ record MechanicsSection(DesignReport report) implements Section {
             "margin to breaking");
     spans.forEach(span -> row(rows, span));
     page.paragraph(CutText.WEATHER);
+  }
+
+  /** Whether a doubt about the cut list is about how the wires hang. */
+  static boolean concerns(Warning warning) {
+    return warning.name().equals(CutReport.LOW_MARGIN)
+        || warning.name().equals(CutReport.NO_MECHANICS);
   }
 
   private static void row(Page.TableRows rows, SpanState span) {
