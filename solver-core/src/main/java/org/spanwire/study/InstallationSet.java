@@ -3,6 +3,8 @@ package org.spanwire.study;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
+import org.spanwire.Solution;
 import org.spanwire.design.Band;
 
 /**
@@ -26,6 +28,22 @@ record InstallationSet(
       numbers.add(goal.measure() == Goal.Measure.GAIN ? next++ : -1);
     }
     return new InstallationSet(bands, over, goals, numbers);
+  }
+
+  /** The ratios in decibels that the goals look at, by their numbers. */
+  List<ToDoubleFunction<Solution>> decibels() {
+    return goals.stream()
+        .filter(goal -> goal.measure() == Goal.Measure.GAIN)
+        .map(Goal::decibels)
+        .toList();
+  }
+
+  /** The frequencies in hertz of all bands, so many in each. */
+  List<Double> frequencies(int count) {
+    return bands.stream()
+        .flatMap(band -> Arrays.stream(frequencies(band, count)).boxed())
+        .distinct()
+        .toList();
   }
 
   /** One of the installations, for the values of the varied parameters. */

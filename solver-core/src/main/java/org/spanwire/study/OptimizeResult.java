@@ -11,8 +11,9 @@ import org.spanwire.unit.Quantity;
  * @param goals the goals, in the order of {@link Candidate#values}
  * @param nominal the design as it is
  * @param candidates distinct designs, the best first
- * @param front designs of the scan of which none is better in one goal without being worse in
- *     another; only with several goals that are not weighted
+ * @param front designs of which none is better in one goal without being worse in another, from the
+ *     scan and from searches between its best ones, solved; only with several goals that are not
+ *     weighted
  * @param scanned number of designs scanned
  * @param solves number of times the antenna was solved
  * @param modelError largest error found of a reflection coefficient of the models that the local

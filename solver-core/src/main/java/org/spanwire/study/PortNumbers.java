@@ -20,7 +20,11 @@ record PortNumbers(boolean route, List<ToDoubleFunction<Solution>> decibels) {
   static final double PER_DECIBEL = 0.02;
 
   double[] solve(Installation installation, Solver solver, double frequencyHz) {
-    FeedLineCircuit.Solved solved = installation.solveWithPorts(solver, frequencyHz);
+    return flat(installation.solveWithPorts(solver, frequencyHz));
+  }
+
+  /** The numbers of what is solved already. */
+  double[] flat(FeedLineCircuit.Solved solved) {
     int n = solved.terminals().ports();
     double[] flat = new double[n * (n + 1) + decibels.size()];
     fill(flat, n, (i, j) -> solved.terminals().s(i + 1, j + 1));

@@ -28,12 +28,42 @@ final class SolvedLooks {
 
   /** The installation with values in SI units, in the order of the box. */
   Look at(double... values) {
+    return new Solved(installation(values), place(values));
+  }
+
+  /**
+   * Solves ahead, the frequencies of a place from few meshes.
+   *
+   * @param places values of several installations
+   * @param frequenciesHz frequencies in hertz that will be looked at
+   */
+  void solve(List<double[]> places, List<Double> frequenciesHz, int threads) {
+    for (double[] values : places) {
+      List<Double> place = place(values);
+      List<Double> missing =
+          frequenciesHz.stream().filter(f -> !solved.containsKey(key(place, f))).toList();
+      if (!missing.isEmpty()) {
+        InstallationFamily family =
+            new InstallationFamily(installation(values), solver, missing, threads);
+        missing.forEach(f -> solved.put(key(place, f), numbers.flat(family.withPorts(f))));
+      }
+    }
+  }
+
+  private Installation installation(double[] values) {
     Design design = box.with(values);
-    Installation installation =
-        numbers.route() ? Installation.of(design) : Installation.withoutLine(design);
-    List<Double> key = new ArrayList<>();
-    ofAntenna.forEach(i -> key.add(values[i]));
-    return new Solved(installation, key);
+    return numbers.route() ? Installation.of(design) : Installation.withoutLine(design);
+  }
+
+  /** What of the values the antenna depends on. */
+  private List<Double> place(double[] values) {
+    return ofAntenna.stream().map(i -> values[i]).toList();
+  }
+
+  private static List<Double> key(List<Double> place, double frequencyHz) {
+    List<Double> key = new ArrayList<>(place);
+    key.add(frequencyHz);
+    return key;
   }
 
   long solves() {
@@ -51,8 +81,7 @@ final class SolvedLooks {
     }
 
     private double[] flat(double frequencyHz) {
-      List<Double> key = new ArrayList<>(place);
-      key.add(frequencyHz);
+      List<Double> key = key(place, frequencyHz);
       double[] known = solved.get(key);
       if (known == null) {
         known = numbers.solve(installation, solver, frequencyHz);

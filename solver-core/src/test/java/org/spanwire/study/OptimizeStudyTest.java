@@ -160,6 +160,56 @@ class OptimizeStudyTest {
     assertThat(best.values().get(0)).isGreaterThanOrEqualTo(free.candidates().get(0).cost() - 0.01);
   }
 
+  /**
+   * No design of a dense grid is better in one goal than one of the front and as good in the other.
+   */
+  @Test
+  void theFrontIsNoWorseThanADenseGrid() {
+    Goal gain = new Goal(Goal.Measure.GAIN, OptionalDouble.of(30));
+    OptimizeResult result =
+        new OptimizeStudy(
+                KIT,
+                List.of(range("offset", "20%", "40%"), range("height", "6m", "12m")),
+                List.of(),
+                AS_IT_IS,
+                List.of(WORST_SWR, new OptimizeStudy.Weighted(gain, OptionalDouble.empty())),
+                List.of(),
+                1)
+            .run(SOLVER, 2);
+    List<List<Double>> front =
+        result.front().stream().map(OptimizeResult.Candidate::values).toList();
+    assertThat(front).hasSizeGreaterThan(2);
+    for (List<Double> one : front) {
+      assertThat(front).noneMatch(other -> other.get(0) < one.get(0) && other.get(1) > one.get(1));
+    }
+    for (int i = 0; i <= 12; i++) {
+      Design offset = KIT.with("offset", String.format(Locale.ROOT, "%.3f%%", 20 + i * 20.0 / 12));
+      for (int k = 0; k <= 8; k++) {
+        Design design = offset.with("height", String.format(Locale.ROOT, "%.3f m", 6 + 0.75 * k));
+        double swr = worst(design);
+        double dbi = leastGain(design);
+        for (List<Double> one : front) {
+          boolean better = swr < one.get(0) - 0.02 && dbi > one.get(1) + 0.02;
+          assertThat(better)
+              .as("offset %d, height %d: SWR %.3f, %.2f dBi beat %s", i, k, swr, dbi, one)
+              .isFalse();
+        }
+      }
+    }
+  }
+
+  private static double leastGain(Design design) {
+    Installation installation = Installation.of(design);
+    double least = Double.POSITIVE_INFINITY;
+    for (Band band : design.bands()) {
+      for (double f : List.of(band.lowHz(), (band.lowHz() + band.highHz()) / 2, band.highHz())) {
+        Operation operation = installation.solve(SOLVER, f);
+        least = Math.min(least, operation.solution().gainAtElevation(30).gainDbi());
+      }
+    }
+    return least;
+  }
+
   @Test
   void questionsWithoutSenseAreRefused() {
     assertThatThrownBy(

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import java.util.function.IntFunction;
 import java.util.stream.DoubleStream;
@@ -90,6 +91,27 @@ class ThreadCountTest {
     return new YieldStudy(KIT, 200, 1, YieldStudy.DEFAULT_ACCURACY).run(new Solver(), threads);
   }
 
+  private static Object optimum(int threads) {
+    OptimizeStudy.Weighted swr =
+        new OptimizeStudy.Weighted(Goal.of(Goal.Measure.WORST_SWR), OptionalDouble.empty());
+    Goal gain = new Goal(Goal.Measure.GAIN, OptionalDouble.of(30));
+    ParameterSample.Range offset =
+        new ParameterSample.Range("offset", Quantity.parse("25 %"), Quantity.parse("45 %"));
+    return new OptimizeStudy(
+            KIT,
+            List.of(offset),
+            List.of(),
+            new ParameterGrid(List.of()),
+            List.of(swr, new OptimizeStudy.Weighted(gain, OptionalDouble.empty())),
+            List.of(),
+            1)
+        .run(new Solver(), threads);
+  }
+
+  private static Object fixes(int threads) {
+    return new FixStudy(KIT).run(new Solver(), threads);
+  }
+
   /** One solver asked by all threads at once, the tables over soil shared. */
   private static Object solver(int threads) {
     Solver solver = new Solver();
@@ -111,6 +133,8 @@ class ThreadCountTest {
         study("seven frequencies", threads -> frequencies(7, threads)),
         study("response", ThreadCountTest::response),
         study("yield", ThreadCountTest::yield),
+        study("optimum and front", ThreadCountTest::optimum),
+        study("fixes", ThreadCountTest::fixes),
         study("solver", ThreadCountTest::solver));
   }
 
