@@ -19,11 +19,6 @@ public record ParameterText(List<Quantity> values) {
     values = List.copyOf(values);
   }
 
-  /** Of one value. */
-  public static String of(Quantity value) {
-    return new ParameterText(List.of(value)).text(value);
-  }
-
   private boolean percent() {
     return values.stream()
         .allMatch(value -> value.dimension().symbol().isEmpty() && Math.abs(value.value()) <= 1);
