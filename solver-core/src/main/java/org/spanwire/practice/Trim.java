@@ -33,7 +33,10 @@ public record Trim(String wire, double firstShare, double lastShare) {
     double last = isFree(antenna, wire, path.get(path.size() - 1)) ? wire.length() - at : 0;
     if (!(first + last > 0)) {
       throw new IllegalArgumentException(
-          "wire '" + wire.name() + "' has no free end to trim; change its path instead");
+          "wire '"
+              + wire.name()
+              + "' has no free end to trim; change its path or the wires joined to it in the"
+              + " design, and compare");
     }
     return new Trim(wire.name(), first / (first + last), last / (first + last));
   }
