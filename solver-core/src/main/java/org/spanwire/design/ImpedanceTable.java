@@ -1,10 +1,7 @@
 package org.spanwire.design;
 
 import org.apache.commons.math3.complex.Complex;
-import org.spanwire.geometry.GeometryException;
 import org.spanwire.geometry.LumpedImpedance;
-import org.spanwire.unit.Dimension;
-import org.spanwire.unit.Quantity;
 
 /**
  * A fitting's impedance given by a table of comma-separated values with the header {@code
@@ -31,21 +28,8 @@ final class ImpedanceTable implements LumpedImpedance {
 
   @Override
   public Complex at(double frequencyHz) {
-    int last = rows.length - 1;
-    if (!(frequencyHz >= rows[0][0] && frequencyHz <= rows[last][0])) {
-      throw new GeometryException(
-          GeometryException.Subject.FITTING,
-          fitting,
-          "frequency "
-              + hertz(frequencyHz)
-              + " lies outside "
-              + file
-              + ", which runs from "
-              + hertz(rows[0][0])
-              + " to "
-              + hertz(rows[last][0])
-              + "; extend the table");
-    }
+    new TableRange(fitting, file, rows[0][0], rows[rows.length - 1][0], "extend the table")
+        .check(frequencyHz);
     int above = 0;
     while (rows[above][0] < frequencyHz) {
       above++;
@@ -54,9 +38,5 @@ final class ImpedanceTable implements LumpedImpedance {
     double[] low = rows[Math.max(0, above - 1)];
     double t = high == low ? 0 : (frequencyHz - low[0]) / (high[0] - low[0]);
     return new Complex(low[1] + t * (high[1] - low[1]), low[2] + t * (high[2] - low[2]));
-  }
-
-  private static Quantity hertz(double frequency) {
-    return new Quantity(frequency, Dimension.FREQUENCY);
   }
 }

@@ -5,10 +5,7 @@ import org.apache.commons.math3.complex.Complex;
 import org.spanwire.circuit.NetworkData;
 import org.spanwire.circuit.Touchstone;
 import org.spanwire.circuit.TouchstoneException;
-import org.spanwire.geometry.GeometryException;
 import org.spanwire.geometry.LumpedImpedance;
-import org.spanwire.unit.Dimension;
-import org.spanwire.unit.Quantity;
 
 /**
  * A fitting's impedance measured as a one-port and given by a Touchstone file; between its samples
@@ -48,24 +45,8 @@ final class MeasuredImpedance implements LumpedImpedance {
 
   @Override
   public Complex at(double frequencyHz) {
-    if (!(frequencyHz >= data.lowestHz() && frequencyHz <= data.highestHz())) {
-      throw new GeometryException(
-          GeometryException.Subject.FITTING,
-          fitting,
-          "frequency "
-              + hertz(frequencyHz)
-              + " lies outside "
-              + file
-              + ", which runs from "
-              + hertz(data.lowestHz())
-              + " to "
-              + hertz(data.highestHz())
-              + "; measure over a wider range");
-    }
+    new TableRange(fitting, file, data.lowestHz(), data.highestHz(), "measure over a wider range")
+        .check(frequencyHz);
     return data.at(frequencyHz).inputImpedance();
-  }
-
-  private static Quantity hertz(double frequency) {
-    return new Quantity(frequency, Dimension.FREQUENCY);
   }
 }

@@ -53,6 +53,7 @@ public final class SolveCommand implements Runnable {
 
   @Mixin private DesignOptions design;
   @Mixin private OutputOptions output;
+  @Mixin private GainDirections directions;
   @Mixin private PlotOptions plot;
 
   @Option(
@@ -62,24 +63,6 @@ public final class SolveCommand implements Runnable {
       converter = Converters.Frequency.class,
       description = "Frequencies instead of those of the design: 7.1MHz,14.15MHz")
   private List<Double> frequencies = List.of();
-
-  @Option(
-      names = "--elevation",
-      paramLabel = "E",
-      split = ",",
-      converter = Converters.Degrees.class,
-      description =
-          "Elevations in degrees to give the gain at, the largest over azimuth unless --azimuth is"
-              + " given.")
-  private List<Double> elevations = List.of();
-
-  @Option(
-      names = "--azimuth",
-      paramLabel = "A",
-      split = ",",
-      converter = Converters.Degrees.class,
-      description = "Azimuths in degrees, counter-clockwise from +x, for every --elevation.")
-  private List<Double> azimuths = List.of();
 
   @Option(
       names = "--currents",
@@ -105,7 +88,8 @@ public final class SolveCommand implements Runnable {
           read.source()
               + ": names no frequencies; add frequencies: [7.1 MHz], or give --frequency 7.1MHz");
     }
-    FrequencyStudy study = new FrequencyStudy(elevations, azimuths, currents, powerBalance);
+    FrequencyStudy study =
+        new FrequencyStudy(directions.elevations(), directions.azimuths(), currents, powerBalance);
     Installation installation = ModelOptions.solve(read, () -> Installation.of(read));
     List<SolvedFrequency> solutions =
         ModelOptions.solve(
@@ -114,7 +98,7 @@ public final class SolveCommand implements Runnable {
         new SolveReport(
             design.conditions(read, gaps(solutions.get(0)), errors(solutions)),
             solutions,
-            !azimuths.isEmpty(),
+            !directions.azimuths().isEmpty(),
             installation.powerWatts(),
             installation.warnings()));
     plot.write(read.title(), () -> charts(read, installation, wanted));
@@ -157,7 +141,7 @@ public final class SolveCommand implements Runnable {
   private void check() {
     output.check(design.file());
     plot.check(design.file());
-    GainDirections.check(elevations, azimuths);
+    directions.check();
     if (currents < 0 || currents == 1) {
       throw new InputException(
           "--currents " + currents + ": must be at least 2, both ends of a wire");

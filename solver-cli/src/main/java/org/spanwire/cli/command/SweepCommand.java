@@ -61,6 +61,7 @@ public final class SweepCommand implements Runnable {
 
   @Mixin private DesignOptions design;
   @Mixin private FileOptions output;
+  @Mixin private GainDirections directions;
   @Mixin private PlotOptions plot;
 
   @Option(
@@ -127,23 +128,6 @@ public final class SweepCommand implements Runnable {
       paramLabel = "NAME",
       description = "The feed that impedance and SWR are those of; default: the first.")
   private Optional<String> feed;
-
-  @Option(
-      names = "--elevation",
-      paramLabel = "E",
-      split = ",",
-      converter = Converters.Degrees.class,
-      description =
-          "Elevations in degrees to give the gain at, the largest over azimuth unless --azimuth is given.")
-  private List<Double> elevations = List.of();
-
-  @Option(
-      names = "--azimuth",
-      paramLabel = "A",
-      split = ",",
-      converter = Converters.Degrees.class,
-      description = "Azimuths in degrees, counter-clockwise from +x, for every --elevation.")
-  private List<Double> azimuths = List.of();
 
   @Option(
       names = "--sample",
@@ -293,7 +277,7 @@ public final class SweepCommand implements Runnable {
   }
 
   private SweepRequest request(Design read) {
-    GainDirections.check(elevations, azimuths);
+    directions.check();
     List<String> feeds = read.antenna().feeds().stream().map(Feed::name).toList();
     String name = feed.orElse(feeds.get(0));
     if (!feeds.contains(name)) {
@@ -308,6 +292,10 @@ public final class SweepCommand implements Runnable {
               + ": the design's feed-chain has no transformer; choose another");
     }
     return new SweepRequest(
-        name, plane, quantities.stream().distinct().toList(), elevations, azimuths);
+        name,
+        plane,
+        quantities.stream().distinct().toList(),
+        directions.elevations(),
+        directions.azimuths());
   }
 }
