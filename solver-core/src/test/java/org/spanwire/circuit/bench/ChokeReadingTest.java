@@ -1,16 +1,23 @@
 package org.spanwire.circuit.bench;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeMap;
 import org.apache.commons.math3.complex.Complex;
 import org.junit.jupiter.api.Test;
 import org.spanwire.circuit.Ladder;
 import org.spanwire.circuit.NPort;
+import org.spanwire.circuit.Network;
+import org.spanwire.circuit.NetworkData;
 import org.spanwire.geometry.LumpedImpedance;
 
 class ChokeReadingTest {
 
+  private static final Complex O = Complex.ZERO;
   private static final double F = 30e6;
   private static final double W = 2 * Math.PI * F;
 
@@ -63,5 +70,41 @@ class ChokeReadingTest {
     assertThat(reading.impedance().subtract(choke).abs()).isLessThan(1e-7);
     assertThat(reading.uncertaintyOhm()).isBetween(1.0, 20.0);
     assertThat(ChokeReading.ofSeriesThrough(empty, empty, 1e-4).impedance().isInfinite()).isTrue();
+  }
+
+  private static NetworkData data(Network network) {
+    TreeMap<Double, NPort> samples = new TreeMap<>();
+    for (double f : new double[] {F / 2, F}) {
+      samples.put(f, network.at(f));
+    }
+    return NetworkData.of(samples);
+  }
+
+  /** A choke of any kind of data, its port or ports referred to anything, is the choke. */
+  @Test
+  void everyKindOfData() {
+    Complex choke = new Complex(3000, -1800);
+    Network grounded = f -> NPort.load(choke, 75);
+    Network series = f -> Ladder.of(Ladder.series(g -> choke)).at(f).renormalized(75);
+    LumpedImpedance stray = f -> new Complex(0, -1 / (2 * Math.PI * f * 3e-12));
+    Network empty = Ladder.pi(stray, f -> new Complex(1e7, 0), stray);
+    Network full =
+        Ladder.pi(stray, f -> choke.reciprocal().add(new Complex(1e-7, 0)).reciprocal(), stray);
+    for (List<BenchReadings.ChokeAt> found :
+        List.of(
+            ChokeReading.ofData(data(grounded), Optional.empty(), 1e-4),
+            ChokeReading.ofData(data(series), Optional.empty(), 1e-4),
+            ChokeReading.ofData(data(full), Optional.of(data(empty)), 1e-4))) {
+      assertThat(found).extracting(BenchReadings.ChokeAt::frequencyHz).containsExactly(F / 2, F);
+      assertThat(found)
+          .allMatch(at -> at.reading().impedance().subtract(choke).abs() < 1e-5)
+          .allMatch(at -> at.reading().uncertaintyOhm() > 1);
+    }
+    assertThatThrownBy(() -> ChokeReading.ofData(data(grounded), Optional.of(data(empty)), 1e-4))
+        .hasMessage(
+            "has 1 ports and a fixture; expected 1, or 2 with or without an empty fixture of 2");
+    Network three = f -> NPort.ofScattering(new Complex[][] {{O, O, O}, {O, O, O}, {O, O, O}}, 50);
+    assertThatThrownBy(() -> ChokeReading.ofData(data(three), Optional.empty(), 1e-4))
+        .hasMessageStartingWith("has 3 ports; expected 1");
   }
 }
