@@ -94,10 +94,21 @@ public final class Solver {
    * @throws CancellationException if the watch calls it off
    */
   public Solution solve(Antenna antenna, double frequencyHz) {
+    return solve(antenna, frequencyHz, s -> ((SolvedAntenna) s).relativeError());
+  }
+
+  /**
+   * The same with a judge of one's own, for antennas that are not driven as stated.
+   *
+   * @param relativeError error of a solution that is to be below the wanted tolerance, from what
+   *     the solution states of its own
+   */
+  public Solution solve(
+      Antenna antenna, double frequencyHz, ToDoubleFunction<Solution> relativeError) {
     requireFeed(antenna);
     for (int level = firstLevel(); ; level++) {
       SolvedAntenna solved = solved(antenna, frequencyHz, level);
-      if (isGoodEnough(solved, solved.relativeError(), level)) {
+      if (isGoodEnough(solved, relativeError.applyAsDouble(solved), level)) {
         return solved;
       }
     }

@@ -43,7 +43,6 @@ public final class Installation {
   /** Watts that the transmitter is assumed to have where the design states no power. */
   public static final double ASSUMED_POWER = 100;
 
-  private static final int ATTEMPTS = 3;
   private static final double LENGTH_TOLERANCE = 0.02;
 
   /** Reference in ohms of the scattering parameter of a feedpoint without a feed line. */
@@ -223,45 +222,23 @@ public final class Installation {
 
   /** Solves, and gives the antenna's terminals as {@link #planes} takes them. */
   FeedLineCircuit.Solved solveWithPorts(Solver solver, double frequencyHz) {
-    Solver asked = solver;
-    for (int attempt = 1; ; attempt++) {
-      FeedLineCircuit.Solved found = operate(asked.solve(modelled(), frequencyHz));
-      if (found.operation().relativeError() <= solver.options().tolerance()) {
-        return found;
-      }
-      asked = tighter(solver, asked, attempt, found.operation());
-    }
+    return operate(antennaSolution(solver, modelled(), frequencyHz));
   }
 
   /**
-   * A solver that is asked for more. With a feed line the solver judges its error with the feed's
-   * voltage halved over both arms, and the error may be larger as driven in the circuit.
-   *
-   * @param solver with the wanted tolerance
-   * @param asked the solver of the last attempt
-   * @param attempts number of attempts so far
-   * @param missed what came out
-   * @throws ToleranceException after the last attempt
+   * Solves {@link #modelled}, or the same antenna at another height. With a feed line the error is
+   * judged as driven in the circuit: the halves of the gap alone would ask for meshes that nothing
+   * needs.
    */
-  Solver tighter(Solver solver, Solver asked, int attempts, Operation missed) {
-    double wanted = solver.options().tolerance();
-    double reached = missed.relativeError();
-    if (attempts < ATTEMPTS) {
-      return solver.withTolerance(
-          asked.options().tolerance() * Math.max(0.1, 0.5 * wanted / reached));
-    }
-    double frequencyHz = missed.solution().frequencyHz();
-    throw new ToleranceException(
-        String.format(
-            Locale.ROOT,
-            "relative error %.2g of the feed impedance with its line at %.6g MHz is above the"
-                + " wanted tolerance %.2g; ask for a larger tolerance",
-            reached,
-            frequencyHz * 1e-6,
-            wanted),
-        frequencyHz,
-        wanted,
-        reached);
+  Solution antennaSolution(Solver solver, Antenna modelled, double frequencyHz) {
+    return hasFeedLine()
+        ? solver.solve(modelled, frequencyHz, this::relativeError)
+        : solver.solve(modelled, frequencyHz);
+  }
+
+  /** Relative error of the feed's impedance that a solution of {@link #modelled} amounts to. */
+  double relativeError(Solution solution) {
+    return operate(solution).operation().relativeError();
   }
 
   /** What a solution of {@link #modelled} amounts to behind the feed chain. */

@@ -9,9 +9,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.IntStream;
+import org.spanwire.Antenna;
 import org.spanwire.MemoryException;
 import org.spanwire.MovingFeed;
 import org.spanwire.Solution;
@@ -43,6 +45,9 @@ final class SharedBlock {
   /** Places read by one task. */
   private static final int CHUNK = 32;
 
+  /** Rows that a thread solves on their own before they are handed on. */
+  private static final int ALONE = 8;
+
   private final Sweep sweep;
   private final Solver solver;
   private final RowRange block;
@@ -55,9 +60,10 @@ final class SharedBlock {
    * A place of the block.
    *
    * @param number of the place in the sweep
+   * @param antenna what is solved
    * @param chain its feed chain, and that of others where they are equal
    */
-  private record Entry(long number, Design design, SweepPlace place, Installation chain) {}
+  private record Entry(long number, Antenna antenna, SweepPlace place, Installation chain) {}
 
   /** Several frequencies of the sweep, by their index, rising. */
   private record Cluster(List<Integer> indices, double[] hertz) {}
@@ -72,7 +78,7 @@ final class SharedBlock {
     rows = new SweepRow[(int) wanted.count()];
   }
 
-  List<SweepRow> solve() {
+  void solve(Consumer<SweepRow> sink) {
     List<List<Entry>> groups = groups();
     for (List<Entry> group : groups) {
       for (Cluster cluster : clusters()) {
@@ -81,11 +87,10 @@ final class SharedBlock {
         }
       }
     }
-    alone();
-    return Arrays.asList(rows);
+    handOn(sink);
   }
 
-  /** Places of one structure each; those that cannot be read or have a feed line are left out. */
+  /** Places of one structure each; those that cannot be read are left out. */
   private List<List<Entry>> groups() {
     long first = block.first() / frequencies;
     long end = (block.end() + frequencies - 1) / frequencies;
@@ -119,8 +124,7 @@ final class SharedBlock {
 
   private Optional<Design> read(long place) {
     try {
-      return Optional.of(sweep.design(place * frequencies))
-          .filter(design -> design.feedLine().isEmpty());
+      return Optional.of(sweep.design(place * frequencies));
     } catch (DesignException e) {
       return Optional.empty();
     }
@@ -132,10 +136,15 @@ final class SharedBlock {
       Map<List<Object>, Installation> chains,
       Map<List<Object>, List<Entry>> groups) {
     try {
-      SweepPlace place = SweepPlace.of(design.antenna(), sweep.frequenciesHz());
+      Antenna antenna = SharedPlan.modelled(design);
+      SweepPlace place = SweepPlace.of(antenna, sweep.frequenciesHz());
       List<Object> chain =
           List.of(
-              place.structure(), design.feedChain(), design.referenceOhm(), design.powerWatts());
+              place.structure(),
+              design.feedLine(),
+              design.feedChain(),
+              design.referenceOhm(),
+              design.powerWatts());
       Installation installation = chains.get(chain);
       if (installation == null) {
         installation = Installation.of(design);
@@ -143,7 +152,7 @@ final class SharedBlock {
       }
       groups
           .computeIfAbsent(place.structure(), structure -> new ArrayList<>())
-          .add(new Entry(number, design, place, installation));
+          .add(new Entry(number, antenna, place, installation));
     } catch (CircuitException | GeometryException e) {
       // Left to be solved on its own, which says what is wrong.
     }
@@ -217,8 +226,7 @@ final class SharedBlock {
     Optional<MovingFeed> moving =
         fromLowest(
             lifts(group),
-            lifts ->
-                solver.movingFeed(base.design.antenna(), places, cluster.hertz, lifts, threads));
+            lifts -> solver.movingFeed(base.antenna, places, cluster.hertz, lifts, threads));
     if (moving.isEmpty()) {
       return;
     }
@@ -245,7 +253,7 @@ final class SharedBlock {
         return Optional.of(make.apply(Arrays.copyOfRange(lifts, low, lifts.length)));
       } catch (GeometryException e) {
         // Perhaps the lowest height is too low; it is left to be solved on its own, and refused.
-      } catch (ToleranceException | MemoryException e) {
+      } catch (CircuitException | ToleranceException | MemoryException e) {
         return Optional.empty();
       }
     }
@@ -263,7 +271,8 @@ final class SharedBlock {
                   put(
                       entry,
                       index,
-                      () -> sweep.request().values(entry.chain.seen(z, hertz(index)))));
+                      () ->
+                          Optional.of(sweep.request().values(entry.chain.seen(z, hertz(index))))));
     }
     return true;
   }
@@ -276,8 +285,7 @@ final class SharedBlock {
     Optional<SolutionFamily> shared =
         count < FEWEST || count > MOST
             ? Optional.empty()
-            : fromLowest(
-                lifts, up -> solver.family(base.design.antenna(), cluster.hertz, up, threads));
+            : fromLowest(lifts, up -> family(base, cluster, up));
     List<Callable<Boolean>> tasks = new ArrayList<>();
     for (List<Entry> same : byHeight(group).values()) {
       double lift = same.get(0).place.height() - base.place.height();
@@ -291,51 +299,83 @@ final class SharedBlock {
     inParallel(tasks);
   }
 
+  private SolutionFamily family(Entry base, Cluster cluster, double[] lifts) {
+    return base.chain.hasFeedLine()
+        ? solver.family(base.antenna, cluster.hertz, lifts, threads, base.chain::relativeError)
+        : solver.family(base.antenna, cluster.hertz, lifts, threads);
+  }
+
   private boolean stood(Optional<SolutionFamily> family, List<Entry> same, int index, double lift) {
     Solution solution;
     try {
       solution =
           family
               .map(all -> all.at(hertz(index), lift))
-              .orElseGet(() -> solver.solve(same.get(0).design.antenna(), hertz(index)));
-    } catch (GeometryException | ToleranceException | MemoryException e) {
+              .orElseGet(() -> alone(same.get(0), hertz(index)));
+    } catch (CircuitException | GeometryException | ToleranceException | MemoryException e) {
       return false;
     }
     for (Entry entry : same) {
-      put(entry, index, () -> sweep.request().values(entry.chain.operate(solution).operation()));
+      put(entry, index, () -> values(entry, solution));
     }
     return true;
   }
 
+  /** Empty where the solution was judged behind another feed chain and is too coarse for this. */
+  private Optional<List<Double>> values(Entry entry, Solution solution) {
+    Operation operation = entry.chain.operate(solution).operation();
+    boolean fine =
+        !entry.chain.hasFeedLine() || operation.relativeError() <= solver.options().tolerance();
+    return fine ? Optional.of(sweep.request().values(operation)) : Optional.empty();
+  }
+
+  private Solution alone(Entry entry, double frequencyHz) {
+    return entry.chain.antennaSolution(solver, entry.antenna, frequencyHz);
+  }
+
   /** Keeps a row, if it is wanted and the feed chain has parameters there. */
-  private void put(Entry entry, int index, Supplier<List<Double>> values) {
+  private void put(Entry entry, int index, Supplier<Optional<List<Double>>> values) {
     long row = row(entry, index);
     if (!isWanted(row)) {
       return;
     }
     try {
-      rows[(int) (row - wanted.first())] =
-          new SweepRow(sweep.parameters(row), hertz(index), values.get(), Optional.empty());
+      values
+          .get()
+          .ifPresent(
+              found ->
+                  rows[(int) (row - wanted.first())] =
+                      new SweepRow(sweep.parameters(row), hertz(index), found, Optional.empty()));
     } catch (CircuitException e) {
       // Left to be solved on its own, which says what is wrong.
     }
   }
 
-  /** What is still missing, row by row. */
-  private void alone() {
+  /**
+   * Hands the rows on, those that are still missing solved row by row, a few at a time: an
+   * interruption loses what was shared, which is quick, and those few.
+   */
+  private void handOn(Consumer<SweepRow> sink) {
     RowByRow each = new RowByRow(solver);
-    List<Callable<Boolean>> tasks = new ArrayList<>();
-    for (int i = 0; i < rows.length; i++) {
-      int index = i;
-      if (rows[i] == null) {
-        tasks.add(
-            () -> {
-              rows[index] = each.solve(sweep, wanted.first() + index);
-              return true;
-            });
+    for (int from = 0; from < rows.length; ) {
+      List<Callable<Boolean>> tasks = new ArrayList<>();
+      int end = from;
+      while (end < rows.length && (rows[end] != null || tasks.size() < ALONE * threads)) {
+        int index = end++;
+        if (rows[index] == null) {
+          tasks.add(
+              () -> {
+                rows[index] = each.solve(sweep, wanted.first() + index);
+                return true;
+              });
+        }
+      }
+      inParallel(tasks);
+      for (; from < end; from++) {
+        sink.accept(rows[from]);
+        rows[from] = null;
       }
     }
-    inParallel(tasks);
   }
 
   private <T> List<T> inParallel(List<Callable<T>> tasks) {

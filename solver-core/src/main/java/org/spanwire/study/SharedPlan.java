@@ -1,10 +1,14 @@
 package org.spanwire.study;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
 import java.util.stream.IntStream;
+import org.spanwire.Antenna;
 import org.spanwire.Solver;
+import org.spanwire.circuit.CircuitException;
 import org.spanwire.design.Design;
 import org.spanwire.design.DesignException;
 import org.spanwire.geometry.GeometryException;
@@ -91,18 +95,23 @@ record SharedPlan(Solver solver, int blockRows, int rowsPerSolve) implements Swe
     return other.height() == base.height() ? Effect.SHARED : Effect.LIFTED;
   }
 
-  /** Whether the feed may move without another solution. */
+  /** The antenna that is solved: with a feed line, that of the installation. */
+  static Antenna modelled(Design design) {
+    return design.feedLine().isPresent() ? Installation.of(design).modelled() : design.antenna();
+  }
+
+  /** Whether the feed may move without another solution: a feed line would move with it. */
   static boolean movesFeed(Sweep sweep) {
-    return !sweep.request().needsField() && sweep.base().antenna().feeds().size() == 1;
+    return !sweep.request().needsField()
+        && sweep.base().antenna().feeds().size() == 1
+        && sweep.base().feedLine().isEmpty();
   }
 
   private static Optional<SweepPlace> place(Sweep sweep, long place) {
     try {
       Design design = sweep.design(place * sweep.frequenciesHz().size());
-      return design.feedLine().isPresent()
-          ? Optional.empty()
-          : Optional.of(SweepPlace.of(design.antenna(), sweep.frequenciesHz()));
-    } catch (DesignException | GeometryException e) {
+      return Optional.of(SweepPlace.of(modelled(design), sweep.frequenciesHz()));
+    } catch (CircuitException | DesignException | GeometryException e) {
       return Optional.empty();
     }
   }
@@ -129,11 +138,18 @@ record SharedPlan(Solver solver, int blockRows, int rowsPerSolve) implements Swe
 
   @Override
   public List<SweepRow> solve(Sweep sweep, RowRange rows, int threads) {
+    List<SweepRow> solved = new ArrayList<>();
+    solve(sweep, rows, threads, solved::add);
+    return solved;
+  }
+
+  @Override
+  public void solve(Sweep sweep, RowRange rows, int threads, Consumer<SweepRow> sink) {
     if (rows.count() == 0) {
-      return List.of();
+      return;
     }
     long first = rows.first() / blockRows * blockRows;
     RowRange block = new RowRange(first, Math.min(first + blockRows, sweep.rows().end()));
-    return new SharedBlock(sweep, solver, block, rows, threads).solve();
+    new SharedBlock(sweep, solver, block, rows, threads).solve(sink);
   }
 }

@@ -28,6 +28,9 @@ public record Sweep(
   /** Rows that may wait, unless a block alone has more. */
   private static final long MOST_WAITING = 1 << 17;
 
+  /** Blocks of more rows are solved one after the other: an interruption then loses less. */
+  private static final long MOST_AT_ONCE = 1 << 13;
+
   /** Takes copies and checks the size. */
   public Sweep {
     Objects.requireNonNull(base, "base");
@@ -83,8 +86,8 @@ public record Sweep(
   public void run(SweepPlan plan, RowRange rows, int threads, Consumer<SweepRow> sink) {
     long size = plan.blockRows(this);
     long blocks = rows.count() == 0 ? 0 : (rows.end() - 1) / size - rows.first() / size + 1;
-    if (blocks <= 2L * threads) {
-      blocks(size, rows).forEach(block -> plan.solve(this, block, threads).forEach(sink));
+    if (blocks <= 2L * threads || size > MOST_AT_ONCE) {
+      blocks(size, rows).forEach(block -> plan.solve(this, block, threads, sink));
       return;
     }
     long waiting = Math.max(1, Math.min((long) threads * WAITING_PER_THREAD, MOST_WAITING / size));

@@ -2,6 +2,7 @@ package org.spanwire.study;
 
 import java.util.List;
 import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
 import org.spanwire.Solver;
 
 /**
@@ -30,6 +31,16 @@ public interface SweepPlan {
    */
   default List<SweepRow> solve(Sweep sweep, RowRange rows, int threads) {
     return solve(sweep, rows);
+  }
+
+  /**
+   * Hands on the rows of one block in order, each as soon as it and those before it are there.
+   *
+   * @param threads number of threads; the rows do not depend on it
+   * @param sink takes the rows, on the calling thread
+   */
+  default void solve(Sweep sweep, RowRange rows, int threads, Consumer<SweepRow> sink) {
+    solve(sweep, rows, threads).forEach(sink);
   }
 
   /**

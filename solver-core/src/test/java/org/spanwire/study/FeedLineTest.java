@@ -64,6 +64,21 @@ class FeedLineTest {
     return Installation.of(DesignReader.read(design, "kit.yaml")).solve(solver, F);
   }
 
+  /** The error counts as driven in the circuit; here the halves of the gap alone err by more. */
+  @Test
+  void theMeshIsAsFineAsTheDrivenAntennaNeeds() {
+    double hertz = 17.1e6;
+    Installation installation = Installation.of(DesignReader.read(DESIGN, "kit.yaml"));
+    Operation operation = installation.solve(new Solver(), hertz);
+    assertThat(operation.relativeError()).isLessThan(1e-3);
+    int halves = new Solver().solve(installation.modelled(), hertz).unknowns();
+    assertThat(operation.solution().unknowns()).isLessThan(halves);
+    Complex fine =
+        installation.solve(new Solver().withTolerance(1e-4), hertz).feeds().get(0).impedance();
+    assertThat(operation.feeds().get(0).impedance().subtract(fine).abs())
+        .isLessThan(operation.relativeError() * fine.abs());
+  }
+
   private static String with(String old, String fresh) {
     assertThat(DESIGN).contains(old);
     return DESIGN.replace(old, fresh);

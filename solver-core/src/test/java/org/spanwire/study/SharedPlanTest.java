@@ -56,6 +56,49 @@ class SharedPlanTest {
     return rows;
   }
 
+  private static final Design WITH_LINE =
+      DesignReader.read(
+          """
+          format: spanwire-design/1
+          title: Hut kit with its line under test
+          parameters:
+            height: 9 m
+            choke: 2 kohm
+          conductors:
+            strand: {material: copper, diameter: 2 mm}
+            jacket: {material: copper, diameter: 5 mm}
+          wires:
+            radiator: {conductor: strand, path: [[0, 0, height], [20, 0, height]]}
+          feeds:
+            main: {wire: radiator, at: 36 %, gap: 40 mm}
+          ground: {soil: medium-dry}
+          feed-chain: [{transformer: {ratio: 4}}, {choke: {impedance: choke}},
+                       {line: {impedance: 50 ohm, length: 14 m, velocity-factor: 0.66}}]
+          feed-line: {conductor: jacket, path: [[7.2, 0, height - 8 m], [7.2, 6, height - 8 m]]}
+          """,
+          "line.yaml");
+
+  private static Sweep withLine(String... axes) {
+    List<ParameterGrid.Axis> varied = new ArrayList<>();
+    for (int i = 0; i < axes.length; i += 2) {
+      varied.add(axis(axes[i], axes[i + 1]));
+    }
+    return new Sweep(
+        WITH_LINE,
+        new ParameterGrid(varied),
+        BANDS,
+        new SweepRequest(
+            "main", Plane.TRANSMITTER, List.of(SweepQuantity.SWR), List.of(), List.of()));
+  }
+
+  /** The line is a conductor of the antenna: heights, chokes and frequencies share its mesh. */
+  @Test
+  void aFeedLineRisesWithTheWires() {
+    Sweep sweep = withLine("height", "9m,10m", "choke", "1kohm,4kohm");
+    assertThat(SweepPlan.shared(sweep, new Solver()).blockRows(sweep)).isEqualTo(20);
+    hold(sweep, 2e-3);
+  }
+
   /** Compares the values; for a single plane the error of R and X is a share of the magnitude. */
   private static void hold(Sweep sweep, double tolerance) {
     List<SweepRow> shared = run(sweep, SweepPlan.shared(sweep, new Solver()), 2);
