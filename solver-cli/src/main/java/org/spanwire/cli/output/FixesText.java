@@ -71,12 +71,19 @@ final class FixesText {
           isShare(fix)
               ? Numbers.fixed(100 * quantity.value(), 2) + " %"
               : new Quantity(
-                      Double.parseDouble(Numbers.significant(quantity.value(), 4)),
+                      Double.parseDouble(Numbers.significant(quantity.value(), digits(fix))),
                       quantity.dimension())
                   .toString();
       case RATIO -> Numbers.significant(quantity.value(), 4) + ":1";
       case CHOKE -> Numbers.significant(quantity.value(), 4) + " times";
     };
+  }
+
+  /** As many as show the change. */
+  private static int digits(BandFixes.Fix fix) {
+    double to = Math.abs(fix.to().value());
+    double change = Math.abs(fix.to().value() - fix.from().value());
+    return Math.max(4, Math.min(9, 1 + (int) Math.ceil(Math.log10(to / change))));
   }
 
   private static String by(BandFixes.Fix fix) {
