@@ -1,6 +1,9 @@
 package org.spanwire.cli;
 
+import java.io.File;
 import java.io.IOException;
+import java.net.URL;
+import java.net.URLClassLoader;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -8,6 +11,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
@@ -110,7 +114,7 @@ final class KilledSweep {
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.addAll(List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-cp"));
-    command.add(System.getProperty("java.class.path"));
+    command.add(classPath());
     command.addAll(List.of(Spanwire.class.getName(), "sweep", design.toString()));
     command.addAll(OPTIONS);
     command.add("--output=" + file);
@@ -119,6 +123,15 @@ final class KilledSweep {
         .redirectErrorStream(true)
         .redirectOutput(directory.resolve("messages.txt").toFile())
         .start();
+  }
+
+  /** Some test runners load the classes by a loader of their own. */
+  private static String classPath() {
+    return Spanwire.class.getClassLoader() instanceof URLClassLoader loader
+        ? Arrays.stream(loader.getURLs())
+            .map(URL::getPath)
+            .collect(Collectors.joining(File.pathSeparator))
+        : System.getProperty("java.class.path");
   }
 
   private void finish(Process process) throws IOException, InterruptedException {
