@@ -38,7 +38,7 @@ public final class OffsetSweepExample {
                 "main", Plane.TRANSMITTER, List.of(SweepQuantity.SWR), List.of(), List.of()));
     // Rows come in order, frequency innermost, whatever the number of threads.
     sweep.run(
-        SweepPlan.rowByRow(new Solver()),
+        SweepPlan.shared(sweep, new Solver()),
         sweep.rows(),
         2,
         row ->

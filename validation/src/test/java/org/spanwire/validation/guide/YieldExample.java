@@ -43,7 +43,7 @@ public final class YieldExample {
                 "main", Plane.TRANSMITTER, List.of(SweepQuantity.SWR), List.of(), List.of()));
     AtomicInteger good = new AtomicInteger();
     sweep.run(
-        SweepPlan.rowByRow(new Solver()),
+        SweepPlan.shared(sweep, new Solver()),
         sweep.rows(),
         2,
         row -> good.addAndGet(row.failure().isEmpty() && row.values().get(0) <= 1.5 ? 1 : 0));
