@@ -1,5 +1,6 @@
 package org.spanwire.study;
 
+import java.math.BigDecimal;
 import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
@@ -61,8 +62,11 @@ public record Goal(Measure measure, OptionalDouble elevationDegrees) {
 
   /** The word that asks for it, with its angle. */
   public String label() {
-    return measure.label()
-        + (elevationDegrees.isPresent() ? "@" + elevationDegrees.getAsDouble() + "deg" : "");
+    if (elevationDegrees.isEmpty()) {
+      return measure.label();
+    }
+    BigDecimal degrees = BigDecimal.valueOf(elevationDegrees.getAsDouble()).stripTrailingZeros();
+    return measure.label() + "@" + degrees.toPlainString() + "deg";
   }
 
   /** Less is better: the quantity, or its negative. */

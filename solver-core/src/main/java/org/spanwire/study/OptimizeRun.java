@@ -219,11 +219,10 @@ final class OptimizeRun {
         scan.stream().filter(one -> one.value() < OptimizeCost.INFEASIBLE).toList();
     TradeOff tradeOff = new TradeOff(cost.wanted(), FRONT);
     List<MinimumSearch.Minimum> coarse = tradeOff.of(feasible, one -> scanned.get(one.place()));
-    List<List<Double>> places = new ArrayList<>();
+    List<List<Double>> found = new ArrayList<>();
     double[] scales = scales(coarse);
     int mostModels = models.size() + FRONT_MODELS;
     for (MinimumSearch.Minimum one : coarse) {
-      places.add(one.place());
       LocalDesigns local =
           models.stream()
               .filter(model -> model.part().holds(one.place(), variables))
@@ -233,12 +232,17 @@ final class OptimizeRun {
         local = model(one.place());
       }
       if (local != null) {
-        places.add(improved(local, one.place(), scales));
+        found.add(improved(local, one.place(), scales));
       }
     }
+    coarse.forEach(one -> found.add(one.place()));
+    List<List<Double>> places = new ArrayList<>();
     List<OptimizeResult.Candidate> solved = new ArrayList<>();
-    for (List<Double> place : places.stream().distinct().toList()) {
-      solved.add(candidate(place, List.of()));
+    for (List<Double> place : found) {
+      if (places.stream().noneMatch(other -> variables.isSame(other, place))) {
+        places.add(place);
+        solved.add(candidate(place, List.of()));
+      }
     }
     solved.removeIf(one -> !one.feasible());
     return tradeOff.of(

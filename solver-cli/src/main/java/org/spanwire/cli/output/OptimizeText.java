@@ -34,7 +34,7 @@ final class OptimizeText {
       best(result.candidates().get(0));
     }
     if (!result.front().isEmpty()) {
-      heading("Trade-off among the designs scanned: none is better in all goals");
+      heading("Trade-off: none of these is better than another in all goals");
       out.append(front().render()).append('\n');
     }
     conditions();
