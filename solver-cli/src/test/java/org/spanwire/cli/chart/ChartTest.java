@@ -147,7 +147,8 @@ class ChartTest {
                 "height", List.of(Quantity.parse("8 m"), Quantity.parse("10.5 m")), 1),
             List.of(
                 List.of(OptionalDouble.of(1.4), OptionalDouble.of(12)),
-                List.of(OptionalDouble.empty(), OptionalDouble.of(2.5))));
+                List.of(OptionalDouble.empty(), OptionalDouble.of(2.5))),
+            MapScale.swr());
     List<Mark> marks = marks(chart);
     assertThat(marks.stream().map(Mark::text))
         .containsExactly(
