@@ -4,13 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.spanwire.Solver;
 import org.spanwire.SolverOptions;
-import org.spanwire.design.Band;
 import org.spanwire.design.Design;
 import org.spanwire.design.DesignReader;
 import org.spanwire.unit.Quantity;
@@ -43,6 +44,9 @@ class OptimizeStudyTest {
   private static final Solver SOLVER = new Solver(SolverOptions.defaults());
   private static final OptimizeStudy.Weighted WORST_SWR =
       new OptimizeStudy.Weighted(Goal.of(Goal.Measure.WORST_SWR), OptionalDouble.empty());
+  private static final Goal GAIN_AT_30 = new Goal(Goal.Measure.GAIN, OptionalDouble.of(30));
+  private static final OptimizeStudy.Weighted LOW_GAIN =
+      new OptimizeStudy.Weighted(GAIN_AT_30, OptionalDouble.empty());
   private static final ParameterGrid AS_IT_IS = new ParameterGrid(List.of());
 
   private static ParameterSample.Range range(String name, String from, String to) {
@@ -53,16 +57,19 @@ class OptimizeStudyTest {
     return new ParameterGrid.Axis(name, List.of(values).stream().map(Quantity::parse).toList());
   }
 
+  /** Edges and middles of the bands. */
+  private static List<Double> frequencies(Design design) {
+    return design.bands().stream()
+        .flatMap(band -> Stream.of(band.lowHz(), band.middleHz(), band.highHz()))
+        .toList();
+  }
+
   private static double worst(Design design) {
     Installation installation = Installation.of(design);
-    double worst = 1;
-    for (Band band : design.bands()) {
-      for (double f : List.of(band.lowHz(), (band.lowHz() + band.highHz()) / 2, band.highHz())) {
-        worst =
-            Math.max(worst, installation.solve(SOLVER, f).feed("main").at(Plane.TRANSMITTER).swr());
-      }
-    }
-    return worst;
+    return frequencies(design).stream()
+        .mapToDouble(f -> installation.solve(SOLVER, f).feed("main").at(Plane.TRANSMITTER).swr())
+        .max()
+        .orElseThrow();
   }
 
   @Test
@@ -127,17 +134,10 @@ class OptimizeStudyTest {
 
   @Test
   void limitsAreKeptAndTheFrontTradesOff() {
-    Goal gain = new Goal(Goal.Measure.GAIN, OptionalDouble.of(30));
     List<ParameterSample.Range> height = List.of(range("height", "5m", "14m"));
     OptimizeResult free =
         new OptimizeStudy(
-                KIT,
-                height,
-                List.of(),
-                AS_IT_IS,
-                List.of(WORST_SWR, new OptimizeStudy.Weighted(gain, OptionalDouble.empty())),
-                List.of(),
-                1)
+                KIT, height, List.of(), AS_IT_IS, List.of(WORST_SWR, LOW_GAIN), List.of(), 1)
             .run(SOLVER, 2);
     assertThat(free.front()).hasSizeGreaterThan(1);
     for (int i = 1; i < free.front().size(); i++) {
@@ -151,8 +151,8 @@ class OptimizeStudyTest {
                 height,
                 List.of(),
                 AS_IT_IS,
-                List.of(WORST_SWR, new OptimizeStudy.Weighted(gain, OptionalDouble.empty())),
-                List.of(new OptimizeStudy.Limit(gain, wanted)),
+                List.of(WORST_SWR, LOW_GAIN),
+                List.of(new OptimizeStudy.Limit(GAIN_AT_30, wanted)),
                 1)
             .run(SOLVER, 2);
     OptimizeResult.Candidate best = limited.candidates().get(0);
@@ -165,14 +165,13 @@ class OptimizeStudyTest {
    */
   @Test
   void theFrontIsNoWorseThanADenseGrid() {
-    Goal gain = new Goal(Goal.Measure.GAIN, OptionalDouble.of(30));
     OptimizeResult result =
         new OptimizeStudy(
                 KIT,
                 List.of(range("offset", "20%", "40%"), range("height", "6m", "12m")),
                 List.of(),
                 AS_IT_IS,
-                List.of(WORST_SWR, new OptimizeStudy.Weighted(gain, OptionalDouble.empty())),
+                List.of(WORST_SWR, LOW_GAIN),
                 List.of(),
                 1)
             .run(SOLVER, 2);
@@ -186,28 +185,64 @@ class OptimizeStudyTest {
       Design offset = KIT.with("offset", String.format(Locale.ROOT, "%.3f%%", 20 + i * 20.0 / 12));
       for (int k = 0; k <= 8; k++) {
         Design design = offset.with("height", String.format(Locale.ROOT, "%.3f m", 6 + 0.75 * k));
-        double swr = worst(design);
-        double dbi = leastGain(design);
+        double[] goals = swrAndGain(design);
         for (List<Double> one : front) {
-          boolean better = swr < one.get(0) - 0.02 && dbi > one.get(1) + 0.02;
+          boolean better = goals[0] < one.get(0) - 0.02 && goals[1] > one.get(1) + 0.02;
           assertThat(better)
-              .as("offset %d, height %d: SWR %.3f, %.2f dBi beat %s", i, k, swr, dbi, one)
+              .as("offset %d, height %d: %s beat %s", i, k, Arrays.toString(goals), one)
               .isFalse();
         }
       }
     }
   }
 
-  private static double leastGain(Design design) {
-    Installation installation = Installation.of(design);
-    double least = Double.POSITIVE_INFINITY;
-    for (Band band : design.bands()) {
-      for (double f : List.of(band.lowHz(), (band.lowHz() + band.highHz()) / 2, band.highHz())) {
-        Operation operation = installation.solve(SOLVER, f);
-        least = Math.min(least, operation.solution().gainAtElevation(30).gainDbi());
+  /**
+   * Around the front no design is better in both goals: what the scan found has been searched on
+   * from. The scan's own designs leave 0.06 to be had by these moves, in SWR and in dB.
+   */
+  @Test
+  void aroundTheFrontNothingIsBetterInBothGoals() {
+    List<ParameterSample.Range> ranges =
+        List.of(
+            range("offset", "15%", "45%"),
+            range("height", "6m", "12m"),
+            range("span", "18m", "23m"));
+    double[] step = {0.01, 0.2, 0.1};
+    OptimizeResult result =
+        new OptimizeStudy(
+                KIT, ranges, List.of(), AS_IT_IS, List.of(WORST_SWR, LOW_GAIN), List.of(), 1)
+            .run(SOLVER, 2);
+    assertThat(result.front()).hasSizeGreaterThan(2);
+    for (OptimizeResult.Candidate one : result.front()) {
+      for (int move = 0; move < 27; move++) {
+        int[] towards = {move % 3 - 1, move / 3 % 3 - 1, move / 9 - 1};
+        Design moved = KIT;
+        for (int i = 0; i < step.length; i++) {
+          double value = one.parameters().get(i).value().value() + step[i] * towards[i];
+          ParameterSample.Range range = ranges.get(i);
+          double kept = Math.max(range.from().value(), Math.min(range.to().value(), value));
+          Quantity quantity = new Quantity(kept, range.from().dimension());
+          moved = moved.with(range.parameter(), Sweep.exact(quantity));
+        }
+        double[] goals = swrAndGain(moved);
+        assertThat(Math.min(one.values().get(0) - goals[0], goals[1] - one.values().get(1)))
+            .as("%s moved by %s steps", one.parameters(), Arrays.toString(towards))
+            .isLessThan(0.01);
       }
     }
-    return least;
+  }
+
+  /** The worst SWR and the least gain at 30 degrees elevation. */
+  private static double[] swrAndGain(Design design) {
+    Installation installation = Installation.of(design);
+    double swr = 1;
+    double gain = Double.POSITIVE_INFINITY;
+    for (double f : frequencies(design)) {
+      Operation operation = installation.solve(SOLVER, f);
+      swr = Math.max(swr, operation.feed("main").at(Plane.TRANSMITTER).swr());
+      gain = Math.min(gain, operation.solution().gainAtElevation(30).gainDbi());
+    }
+    return new double[] {swr, gain};
   }
 
   @Test
