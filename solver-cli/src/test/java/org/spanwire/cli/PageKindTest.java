@@ -158,6 +158,36 @@ class PageKindTest {
     assertThat(page.selectFirst("#line").text()).contains("not known");
   }
 
+  /** A wire that sags is hung by its ends; one that is bent, at its bends. */
+  @Test
+  void theInstallSheetGivesPointsThatSomebodyTies() throws IOException {
+    Path bent =
+        Files.writeString(
+            directory.resolve("bent.yaml"),
+            SmallDesign.YAML
+                .replace(
+                    "radiator: {conductor: strand, path: [[0, 0, height], [20.2 m, 0, height]]}",
+                    """
+                radiator: {conductor: cord, path: [[0, 0, height], [20.2 m, 0, height]], hang: {sag: 0.4 m}}
+                  guy: {conductor: strand, path: [[0, 9, 5], [3, 9, 7], [6, 9, 5]]}""")
+                .replace(
+                    "conductors:",
+                    "conductors:\n  cord: {material: copper, diameter: 2 mm, mechanical: {mass-per-length: 28"
+                        + " g/m}}"));
+    Path page = directory.resolve("bent.html");
+    Run run =
+        Run.of(
+            "report", bent.toString(), "--tolerance", "1%", INSTALL_SHEET, "-o", page.toString());
+    assertThat(run.code()).as(run.err()).isZero();
+    assertThat(Jsoup.parse(page.toFile()).select("#hang tbody tr").eachText())
+        .containsExactly(
+            "radiator first 0.00 0.00 9.00",
+            "radiator last 20.20 0.00 9.00",
+            "guy first 0.00 9.00 5.00",
+            "guy bend 1 3.00 9.00 7.00",
+            "guy last 6.00 9.00 5.00");
+  }
+
   @Test
   void theTableOnSiteIsThatOfTheDesign() throws IOException {
     Document page = page(ON_SITE);

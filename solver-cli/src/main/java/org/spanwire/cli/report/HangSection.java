@@ -7,6 +7,7 @@ import org.jsoup.nodes.Element;
 import org.spanwire.cli.output.Numbers;
 import org.spanwire.design.Design;
 import org.spanwire.design.FeedLine;
+import org.spanwire.design.Hang;
 import org.spanwire.design.Parameter;
 import org.spanwire.design.Spread;
 import org.spanwire.geometry.Feed;
@@ -53,10 +54,11 @@ record HangSection(DesignReport report) implements Section {
     for (Wire wire : report.installation().wires()) {
       List<Point> path = wire.path();
       for (int i = 0; i < path.size(); i++) {
-        if (i == 0 || i == path.size() - 1 || path.size() <= MOST_POINTS) {
+        boolean end = i == 0 || i == path.size() - 1;
+        if (end || !hangsInACurve(wire)) {
           rows.row(
               wire.name(),
-              i == 0 ? "first" : i == path.size() - 1 ? "last" : "bend " + i,
+              i == 0 ? "first" : end ? "last" : "bend " + i,
               Numbers.fixed(path.get(i).x(), 2),
               Numbers.fixed(path.get(i).y(), 2),
               Numbers.fixed(path.get(i).z(), 2));
@@ -65,8 +67,11 @@ record HangSection(DesignReport report) implements Section {
     }
   }
 
-  /** A wire of more points is one that hangs in a curve: its ends tell where it goes. */
-  private static final int MOST_POINTS = 12;
+  /** Whether gravity bends the wire: its ends alone then tell where to hang it. */
+  private boolean hangsInACurve(Wire wire) {
+    Hang hang = report.design().hangs().get(wire.name());
+    return hang != null && hang.shape().isPresent();
+  }
 
   /** The parameter for the height and what is uncertain of it, if the design has one. */
   static Optional<String> heights(DesignReport report) {
