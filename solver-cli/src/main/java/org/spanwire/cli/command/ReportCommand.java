@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.spanwire.Solver;
 import org.spanwire.cli.output.BandsReport;
+import org.spanwire.cli.output.ExposureReport;
 import org.spanwire.cli.output.LineLengths;
 import org.spanwire.cli.report.DesignReport;
 import org.spanwire.cli.report.PageKind;
@@ -24,6 +25,7 @@ import org.spanwire.design.Design;
 import org.spanwire.design.ExposureRules;
 import org.spanwire.design.Parameter;
 import org.spanwire.design.PartRating;
+import org.spanwire.study.BandCurves;
 import org.spanwire.study.BandPortrait;
 import org.spanwire.study.BandRating;
 import org.spanwire.study.BandResponse;
@@ -81,6 +83,9 @@ public final class ReportCommand implements Runnable {
   private static final int UP_PER_SIDE = 2;
   private static final int MAP_POINTS = 2;
 
+  /** Parts of a report that the progress line tells of. */
+  private static final int PARTS = 6;
+
   /** Heat in watts that a choke without a rating is kept to: common practice, no source. */
   private static final double CHOKE_LIMIT = 10;
 
@@ -125,7 +130,7 @@ public final class ReportCommand implements Runnable {
         names = "--on-site",
         description =
             "A page for the site: choose height, soil and feed line, see the SWR to expect, enter"
-                + " readings beside. Takes some minutes to compute.")
+                + " readings beside. May take some minutes.")
     private boolean onSite;
 
     private PageKind page() {
@@ -148,8 +153,13 @@ public final class ReportCommand implements Runnable {
     Path file = design.files().get(0);
     OutputOptions.checkTarget(output, file, "the design");
     Design read = design.readWithBands(file);
-    OutputOptions.replace(
-        output, kind.onSite ? onSite(file, read) : report(file, read).html(kind.page()));
+    try (ProgressLine progress = progress(1)) {
+      OutputOptions.replace(
+          output,
+          kind.onSite
+              ? onSite(file, read, progress)
+              : report(file, read, progress).html(kind.page()));
+    }
   }
 
   /** A page for each design and one that compares them; all of them are written, or none. */
@@ -162,39 +172,58 @@ public final class ReportCommand implements Runnable {
     design.files().forEach(file -> designs.put(file, design.readWithBands(file)));
     Map<Path, String> pages = new LinkedHashMap<>();
     List<RangeEntry> entries = new ArrayList<>();
-    designs.forEach(
-        (file, read) -> {
-          DesignReport report = report(file, read);
-          Path page = files.pages().get(file);
-          entries.add(RangeEntry.of(report, page.getFileName().toString()));
-          pages.put(page, report.html(kind.page()));
-        });
+    try (ProgressLine progress = progress(designs.size())) {
+      designs.forEach(
+          (file, read) -> {
+            DesignReport report = report(file, read, progress);
+            Path page = files.pages().get(file);
+            entries.add(RangeEntry.of(report, page.getFileName().toString()));
+            pages.put(page, report.html(kind.page()));
+          });
+    }
     pages.put(files.comparison(), new RangeReport(ProgramVersion.number(), entries).html());
     OutputOptions.replaceAll(pages);
   }
 
-  private DesignReport report(Path file, Design read) {
-    return ModelOptions.solve(read, () -> report(file, read, Installation.of(read)));
+  private ProgressLine progress(int reports) {
+    return ProgressLine.ofParts("report", kind.onSite ? 1 : reports * PARTS);
   }
 
-  private DesignReport report(Path file, Design read, Installation installation) {
-    Solver solver = design.solver();
+  private DesignReport report(Path file, Design read, ProgressLine progress) {
+    return ModelOptions.solve(
+        read, () -> report(file, read, Installation.of(read), design.solver(), progress));
+  }
+
+  private DesignReport report(
+      Path file, Design read, Installation installation, Solver solver, ProgressLine progress) {
     int threads = design.threads();
+    progress.begin("bands and ratings");
     BandsReport bands =
         bands(
             read,
             installation,
             new RatingStudy(read).run(solver, read.bands(), threads),
             kind.installSheet ? lineLengths(read, installation) : Optional.empty());
+    progress.begin("curves");
+    List<BandCurves> curves = new CurveStudy(read, true).run(solver, threads);
+    progress.begin("patterns");
+    List<BandPortrait> portraits =
+        kind.page() == PageKind.REPORT
+            ? BandPortrait.of(installation, solver, bands.bands(), ELEVATIONS, threads)
+            : List.of();
+    progress.begin("map");
+    Optional<WorstSwrMap> map = map(read, solver, threads);
+    progress.begin("exposure");
+    ExposureReport exposure =
+        ExposureCommand.report(read, read.exposureRules().orElse(ExposureRules.STRICT), design);
+    progress.begin("cut list");
     return new DesignReport(
         bands,
         installation,
-        new CurveStudy(read, true).run(solver, threads),
-        kind.page() == PageKind.REPORT
-            ? BandPortrait.of(installation, solver, bands.bands(), ELEVATIONS, threads)
-            : List.of(),
-        map(read, solver, threads),
-        ExposureCommand.report(read, read.exposureRules().orElse(ExposureRules.STRICT), design),
+        curves,
+        portraits,
+        map,
+        exposure,
         CutCommand.report(read, design, false),
         input(file));
   }
@@ -237,8 +266,9 @@ public final class ReportCommand implements Runnable {
             installation.powerWatts()));
   }
 
-  private String onSite(Path file, Design read) {
+  private String onSite(Path file, Design read, ProgressLine progress) {
     SiteStudy study = site.study(read, mapped.get(1));
+    progress.begin("table of sites");
     return ModelOptions.solve(
         read,
         () -> {

@@ -52,7 +52,7 @@ record SweepRun(
     Failures failures = new Failures();
     RowRange left = new RowRange(from, rows.end());
     announce(left);
-    try (SweepProgress progress = SweepProgress.over(left.count())) {
+    try (ProgressLine progress = ProgressLine.ofRows(left.count())) {
       sweep.run(
           plan,
           left,
