@@ -122,4 +122,26 @@ class BaselineTest {
             Run.of("baseline", "record", kit.toString(), "--directory", elsewhere + "/none").code())
         .isEqualTo(2);
   }
+
+  @Test
+  void twoDesignsDoNotShareARecord() throws IOException {
+    Path elsewhere = Files.createDirectory(directory.resolve("records"));
+    Path other = Files.createDirectory(directory.resolve("other")).resolve("kit.yaml");
+    Files.copy(kit, other);
+    for (String command : new String[] {"record", "compare"}) {
+      Run run =
+          Run.of(
+              "baseline",
+              command,
+              kit.toString(),
+              other.toString(),
+              "--directory",
+              elsewhere.toString());
+      assertThat(run.code()).isEqualTo(2);
+      assertThat(run.err())
+          .contains("kit.baseline.csv: is the record of two designs, " + kit + " and " + other)
+          .hasLineCount(1);
+    }
+    assertThat(elsewhere).isEmptyDirectory();
+  }
 }

@@ -1,7 +1,9 @@
 package org.spanwire.cli.command;
 
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.spanwire.Solver;
 import org.spanwire.design.Design;
@@ -21,7 +23,27 @@ final class BaselineOptions extends ModelOptions {
       description = "Where the records lie; default: each beside its design.")
   private Optional<Path> directory = Optional.empty();
 
+  /**
+   * The designs, each with a record of its own: a second one would overwrite the first's.
+   *
+   * @throws InputException if two designs share a record
+   */
   List<Path> files() {
+    Map<Path, Path> designs = new HashMap<>();
+    for (Path file : files) {
+      Path design = file.toAbsolutePath().normalize();
+      Path record = recordOf(file);
+      Path other = designs.putIfAbsent(record.toAbsolutePath().normalize(), design);
+      if (other != null && !other.equals(design)) {
+        throw new InputException(
+            record
+                + ": is the record of two designs, "
+                + other
+                + " and "
+                + design
+                + "; rename one, or give each run its own --directory");
+      }
+    }
     return files;
   }
 
