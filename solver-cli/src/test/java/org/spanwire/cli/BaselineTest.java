@@ -98,6 +98,7 @@ class BaselineTest {
     spoilt(good.replace("baseline/1", "baseline/9"), ":1: expected # spanwire-baseline/1");
     spoilt(good.replace("place,quantity", "quantity,place"), ":4: expected place,quantity");
     spoilt(good + "7.1 MHz,swr,1,1\n", "stands there twice");
+    spoilt(good + "\"7.1 MHz,swr,1,1\n", ": is no UTF-8 text or has a quotation mark left open");
     spoilt("", "is empty");
     Files.delete(record);
     Run missing = compare();

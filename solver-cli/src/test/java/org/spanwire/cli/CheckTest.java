@@ -203,6 +203,17 @@ class CheckTest {
   }
 
   @Test
+  void theReportAndTheJunitXmlDoNotOverwriteEachOther() throws IOException {
+    Path file = file("kit.yaml", GOOD);
+    Path both = directory.resolve("check.out");
+    Run run =
+        Run.of("check", file.toString(), "--junit", both.toString(), "--output", both.toString());
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err()).contains("is named by --output and --junit").hasLineCount(1);
+    assertThat(both).doesNotExist();
+  }
+
+  @Test
   void neverWritesOverADesign() throws IOException {
     Path file = file("kit.yaml", GOOD);
     Run run = Run.of("check", file.toString(), "--junit", file.toString());

@@ -93,7 +93,10 @@ public final class BaselineFile {
         throw new UnfitException(file, 0, "is empty; record it again");
       }
       return new Baseline(entries);
-    } catch (UncheckedIOException | IllegalArgumentException e) {
+    } catch (UncheckedIOException e) {
+      throw new UnfitException(
+          file, 0, "is no UTF-8 text or has a quotation mark left open; record it again");
+    } catch (IllegalArgumentException e) {
       throw new UnfitException(file, 0, e.getMessage());
     }
   }
