@@ -141,7 +141,7 @@ public final class Solver {
    * @throws GeometryException if the antenna cannot be modelled as given
    * @throws ToleranceException if the wanted tolerance could not be reached
    * @throws MemoryException if a solution would not fit into the memory allowed
-   * @throws CancellationException if the watch calls it off
+   * @throws CancellationException if the watch calls it off or the calling thread is interrupted
    */
   public SolutionFamily family(
       Antenna antenna, double[] frequenciesHz, double[] lifts, int threads) {

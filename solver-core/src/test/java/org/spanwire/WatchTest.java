@@ -116,6 +116,16 @@ class WatchTest {
   }
 
   @Test
+  void anInterruptCallsOffAFamilyOnSeveralThreads() {
+    Thread.currentThread().interrupt();
+    assertThatThrownBy(
+            () -> new Solver().family(DIPOLE, new double[] {7e6, 7.1e6, 7.2e6}, new double[1], 2))
+        .isInstanceOf(CancellationException.class)
+        .hasMessageContaining("interrupted");
+    assertThat(Thread.interrupted()).isTrue();
+  }
+
+  @Test
   void refusesWhatDoesNotFitBeforeItIsAllocated() {
     Solver small = new Solver(SolverOptions.defaults().withMemoryBytes(10_000));
     MemoryException refusal =

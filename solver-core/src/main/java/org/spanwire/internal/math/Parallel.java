@@ -3,6 +3,7 @@ package org.spanwire.internal.math;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CancellationException;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -18,6 +19,7 @@ public final class Parallel {
    *
    * @param threads number of threads; one keeps to the calling thread
    * @return the results in the order of the tasks
+   * @throws CancellationException if the calling thread is interrupted
    * @throws RuntimeException what the first failing task in that order threw
    */
   public static <T> List<T> run(int threads, List<Callable<T>> tasks) {
@@ -36,7 +38,9 @@ public final class Parallel {
       return results;
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
-      throw new IllegalStateException("interrupted while solving", e);
+      CancellationException cancelled = new CancellationException("interrupted while solving");
+      cancelled.initCause(e);
+      throw cancelled;
     } finally {
       pool.shutdownNow();
     }
