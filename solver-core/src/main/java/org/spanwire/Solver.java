@@ -120,6 +120,7 @@ public final class Solver {
    * @param antenna at least one wire and one feed
    * @param frequenciesHz frequencies in hertz, positive, at least one
    * @return one solution for each frequency, in that order
+   * @throws IllegalArgumentException without a frequency
    * @throws GeometryException if the antenna cannot be modelled as given
    * @throws ToleranceException if the wanted tolerance could not be reached
    * @throws MemoryException if a solution would not fit into the memory allowed
@@ -138,6 +139,7 @@ public final class Solver {
    * @param lifts metres by which all wires are farther up than the antenna has them, negative for
    *     down, at least one; {0} to leave them where they are
    * @param threads number of threads; the results do not depend on it
+   * @throws IllegalArgumentException without a frequency, a lift or a thread
    * @throws GeometryException if the antenna cannot be modelled as given
    * @throws ToleranceException if the wanted tolerance could not be reached
    * @throws MemoryException if a solution would not fit into the memory allowed
@@ -161,6 +163,15 @@ public final class Solver {
       int threads,
       ToDoubleFunction<Solution> relativeError) {
     requireFeed(antenna);
+    if (frequenciesHz.length == 0 || lifts.length == 0 || threads < 1) {
+      throw new IllegalArgumentException(
+          frequenciesHz.length
+              + " frequencies, "
+              + lifts.length
+              + " lifts and "
+              + threads
+              + " threads are too few; give at least one of each");
+    }
     return SolutionFamily.of(this, antenna, frequenciesHz, lifts, threads, relativeError);
   }
 

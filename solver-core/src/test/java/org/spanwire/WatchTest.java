@@ -126,6 +126,22 @@ class WatchTest {
   }
 
   @Test
+  void aFamilyNeedsAtLeastOneFrequencyLiftAndThread() {
+    Solver solver = new Solver();
+    double[] one = {7e6};
+    double[] none = {};
+    assertThatThrownBy(() -> solver.solveAll(DIPOLE))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageContaining("0 frequencies");
+    assertThatThrownBy(() -> solver.family(DIPOLE, one, none, 1))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageContaining("0 lifts");
+    assertThatThrownBy(() -> solver.family(DIPOLE, one, new double[1], 0))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageContaining("0 threads");
+  }
+
+  @Test
   void refusesWhatDoesNotFitBeforeItIsAllocated() {
     Solver small = new Solver(SolverOptions.defaults().withMemoryBytes(10_000));
     MemoryException refusal =
