@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
 import javax.xml.stream.XMLInputFactory;
@@ -24,8 +25,8 @@ import org.apache.commons.csv.CSVPrinter;
 import org.apache.commons.csv.CSVRecord;
 
 /**
- * The mutation tests of the library as they were last run at length, in a resource of this package:
- * small faults are planted in its code, one at a time, and a test should fail.
+ * The mutation tests as they were last run at length, in a resource of this package: small faults
+ * are planted in the code, one at a time, and a test should fail.
  *
  * @param groups one for each group of classes
  */
@@ -44,7 +45,7 @@ record MutationRecord(List<Group> groups) {
           .get();
 
   /**
-   * One group of classes, tested by the tests of their own package.
+   * One group of classes with the tests that are held to notice.
    *
    * @param name the group's name in the build
    * @param mutants number of faults planted
@@ -134,22 +135,32 @@ record MutationRecord(List<Group> groups) {
     return new Group(name, mutants, killed, timedOut, date, commit);
   }
 
+  /** Counts the outcomes in all reports, of which each directory has one for each group. */
+  static List<Group> count(List<Path> directories, LocalDate date, String commit)
+      throws IOException, XMLStreamException {
+    List<Group> groups = new ArrayList<>();
+    for (Path directory : directories) {
+      for (Path report : reports(directory)) {
+        try (InputStream in = new BufferedInputStream(Files.newInputStream(report))) {
+          groups.add(count(report.getParent().getFileName().toString(), in, date, commit));
+        }
+      }
+    }
+    return groups;
+  }
+
   /**
    * Takes what mutation tests have left into the kept record.
    *
-   * @param arguments directory with a directory of reports for each group; the directory of the
-   *     resource
+   * @param arguments the directory of the resource, then one for each module, in which every group
+   *     has a directory with its report
    */
   public static void main(String[] arguments) throws IOException, XMLStreamException {
     RunStamp stamp = RunStamp.now();
     LocalDate date = LocalDate.ofInstant(stamp.date(), ZoneOffset.UTC);
-    List<Group> later = new ArrayList<>();
-    for (Path report : reports(Path.of(arguments[0]))) {
-      try (InputStream in = new BufferedInputStream(Files.newInputStream(report))) {
-        later.add(count(report.getParent().getFileName().toString(), in, date, stamp.commit()));
-      }
-    }
-    kept().with(later).write(Path.of(arguments[1]).resolve(FILE));
+    List<Path> modules = Arrays.stream(arguments).skip(1).map(Path::of).toList();
+    List<Group> later = count(modules, date, stamp.commit());
+    kept().with(later).write(Path.of(arguments[0]).resolve(FILE));
     later.forEach(
         group ->
             System.out.printf(

@@ -3,6 +3,7 @@ package org.spanwire.validation;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.ByteArrayInputStream;
+import java.io.IOException;
 import java.io.StringReader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -29,7 +30,8 @@ class TestReachTest {
             group("unit", 75),
             group("circuit", killedOfCircuit),
             group("design", 99),
-            group("check", 80)));
+            group("check", 80),
+            group("check-output", 98)));
   }
 
   @Test
@@ -51,6 +53,32 @@ class TestReachTest {
                 DAY,
                 "abc123"))
         .isEqualTo(new MutationRecord.Group("unit", 4, 2, 1, DAY, "abc123"));
+  }
+
+  /**
+   * A module without mutation tests has no directory of them, a group that was stopped no report.
+   */
+  @Test
+  void gathersTheGroupsOfAllModules() throws Exception {
+    Path core = directory.resolve("core");
+    Path cli = directory.resolve("cli");
+    report(core.resolve("unit"), "KILLED");
+    report(core.resolve("circuit"), "SURVIVED");
+    report(cli.resolve("check-output"), "KILLED");
+    Files.createDirectories(cli.resolve("stopped"));
+    assertThat(MutationRecord.count(List.of(core, directory.resolve("none"), cli), DAY, "abc123"))
+        .containsExactlyInAnyOrder(
+            new MutationRecord.Group("unit", 1, 1, 0, DAY, "abc123"),
+            new MutationRecord.Group("circuit", 1, 0, 0, DAY, "abc123"),
+            new MutationRecord.Group("check-output", 1, 1, 0, DAY, "abc123"));
+  }
+
+  private static void report(Path group, String status) throws IOException {
+    Files.createDirectories(group);
+    Files.writeString(
+        group.resolve("mutations.xml"),
+        "<mutations><mutation detected='%s' status='%s'/></mutations>"
+            .formatted(status.equals("KILLED"), status));
   }
 
   @Test
@@ -88,6 +116,6 @@ class TestReachTest {
     assertThat(
             TestReach.section(Optional.empty(), new MutationRecord(List.of(group("unit", 99))))
                 .markdown())
-        .contains("| check | | | | not run yet | |");
+        .contains("| check | | | | not run yet | |", "| check-output | | | | not run yet | |");
   }
 }
