@@ -8,6 +8,8 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** {@code spanwire baseline}: notices what a supplier's wire does, and no more than that. */
 class BaselineTest {
@@ -119,9 +121,62 @@ class BaselineTest {
     Run run = Run.of("baseline", "record", kit.toString(), "--directory", elsewhere.toString());
     assertThat(run.code()).isZero();
     assertThat(elsewhere.resolve("kit.baseline.csv")).hasSameTextualContentAs(record);
-    assertThat(
-            Run.of("baseline", "record", kit.toString(), "--directory", elsewhere + "/none").code())
-        .isEqualTo(2);
+    Run nowhere = Run.of("baseline", "record", kit.toString(), "--directory", elsewhere + "/none");
+    assertThat(nowhere.code()).isEqualTo(2);
+    assertThat(nowhere.err()).contains("there is no directory " + elsewhere).hasLineCount(1);
+  }
+
+  @Test
+  void neverWritesOverADesign() throws IOException {
+    String design = Files.readString(kit);
+    Run compared = compare("--output", kit.toString());
+    assertThat(compared.code()).isEqualTo(2);
+    assertThat(compared.err()).contains("is the design itself").hasLineCount(1);
+    assertThat(kit).hasContent(design);
+  }
+
+  /** Five results at a frequency and in the middle of a band, two extremes of SWR over the band. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {"frequencies: [7.1 MHz] | 5", "'bands: {plan: iaru-region-1, use: [40 m]}' | 7"})
+  void aFrequencyOrABandIsEnough(String places, int results) throws IOException {
+    Run run = Run.of("baseline", "record", dipole(places).toString());
+    assertThat(run.code()).as(run.err()).isZero();
+    assertThat(run.out()).endsWith(": " + results + " results recorded\n");
+  }
+
+  @Test
+  void nothingToRecordIsBadInput() throws IOException {
+    Path dipole = dipole("");
+    for (String command : new String[] {"record", "compare"}) {
+      Run run = Run.of("baseline", command, dipole.toString());
+      assertThat(run.code()).isEqualTo(2);
+      assertThat(run.err())
+          .contains("dipole.yaml: names no frequencies and no bands; add frequencies: [7.1 MHz]")
+          .hasLineCount(1);
+    }
+  }
+
+  private Path dipole(String places) throws IOException {
+    return Files.writeString(
+        directory.resolve("dipole.yaml"),
+        """
+        format: spanwire-design/1
+        title: Dipole
+        conductors: {strand: {material: copper, diameter: 2 mm}}
+        wires: {radiator: {conductor: strand, path: [[0, 0, 10], [20.2, 0, 10]]}}
+        feeds: {main: {wire: radiator, at: 50 %}}
+        ground: perfect
+        """
+            + places);
+  }
+
+  @Test
+  void withoutACommandItShowsWhatCanBeDone() {
+    Run run = Run.of("baseline");
+    assertThat(run.code()).isZero();
+    assertThat(run.out()).contains("Record the results of designs", "Compare the results");
   }
 
   @Test

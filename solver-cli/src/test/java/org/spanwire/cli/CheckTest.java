@@ -20,6 +20,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.spanwire.design.DesignReader;
 
 /** {@code spanwire check} as a build server runs it. */
@@ -214,10 +215,25 @@ class CheckTest {
   }
 
   @Test
-  void neverWritesOverADesign() throws IOException {
+  void theReportAndTheJunitXmlMayBothBeWritten() throws IOException {
     Path file = file("kit.yaml", GOOD);
-    Run run = Run.of("check", file.toString(), "--junit", file.toString());
+    Path text = directory.resolve("check.txt");
+    Path xml = directory.resolve("TEST-check.xml");
+    Run run =
+        Run.of("check", file.toString(), "--junit", xml.toString(), "--output", text.toString());
+    assertThat(run.code()).as(run.err()).isZero();
+    assertThat(run.out()).isEmpty();
+    assertThat(text).content().contains("all 2 requirements are met");
+    assertThat(xml).content().contains("tests=\"2\"");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"--junit", "--output"})
+  void neverWritesOverADesign(String option) throws IOException {
+    Path file = file("kit.yaml", GOOD);
+    Run run = Run.of("check", file.toString(), option, file.toString());
     assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err()).contains("is the design itself").hasLineCount(1);
     assertThat(file).hasContent(GOOD);
   }
 }
