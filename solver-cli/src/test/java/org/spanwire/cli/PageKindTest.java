@@ -158,6 +158,21 @@ class PageKindTest {
     assertThat(page.selectFirst("#line").text()).contains("not known");
   }
 
+  @Test
+  void theInstallSheetTakesNoHeightIntoAccountThatTheDesignForbids() throws IOException {
+    Path low =
+        Files.writeString(
+            directory.resolve("low.yaml"),
+            SmallDesign.YAML.replace(
+                "spread: 1 m, limits: [7 m, 11 m]", "spread: 3 m, limits: [8 m, 11 m]"));
+    Path page = directory.resolve("low.html");
+    Run run =
+        Run.of("report", low.toString(), "--tolerance", "1%", INSTALL_SHEET, "-o", page.toString());
+    assertThat(run.code()).as(run.err()).isZero();
+    assertThat(Jsoup.parse(page.toFile()).selectFirst("#hang").text())
+        .contains("9 m as designed, 8 m to 11 m taken into account");
+  }
+
   /** A wire that sags is hung by its ends; one that is bent, at its bends. */
   @Test
   void theInstallSheetGivesPointsThatSomebodyTies() throws IOException {

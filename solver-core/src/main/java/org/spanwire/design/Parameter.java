@@ -9,7 +9,7 @@ import org.spanwire.unit.Quantity;
  *
  * @param name letters, digits and underscores
  * @param value nominal value
- * @param spread its uncertainty, if stated
+ * @param spread its uncertainty, if stated; studies look no further than the limits
  * @param limits the values it may take, if stated; the nominal value keeps them
  */
 public record Parameter(
@@ -21,6 +21,13 @@ public record Parameter(
     Objects.requireNonNull(value, "value");
     Objects.requireNonNull(spread, "spread");
     Objects.requireNonNull(limits, "limits");
+  }
+
+  /** What the limits allow that is nearest to a value, both in SI units. */
+  public double nearestAllowed(double value) {
+    return limits
+        .map(l -> Math.max(l.low().value(), Math.min(l.high().value(), value)))
+        .orElse(value);
   }
 
   /**

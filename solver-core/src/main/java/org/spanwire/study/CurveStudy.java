@@ -116,11 +116,8 @@ public record CurveStudy(Design design, boolean spreads) {
   /** Limits go before spreads: they are what the site allows. */
   private static BandCurves.Change change(Parameter parameter, double by) {
     Quantity nominal = parameter.value();
-    double value = nominal.value() + by;
-    double low = parameter.limits().map(l -> l.low().value()).orElse(Double.NEGATIVE_INFINITY);
-    double high = parameter.limits().map(l -> l.high().value()).orElse(Double.POSITIVE_INFINITY);
-    return new BandCurves.Change(
-        parameter.name(), new Quantity(Math.max(low, Math.min(value, high)), nominal.dimension()));
+    double value = parameter.nearestAllowed(nominal.value() + by);
+    return new BandCurves.Change(parameter.name(), new Quantity(value, nominal.dimension()));
   }
 
   private void add(BandCurves.Change change, List<Variation> variations, List<Warning> omitted) {

@@ -31,13 +31,10 @@ final class SpreadSample {
           parameter.spread().orElseThrow() instanceof Spread.Normal normal
               ? MOST_SIGMAS * normal.sigma().value()
               : unit(parameter);
-      double low = nominal - reach;
-      double high = nominal + reach;
-      if (parameter.limits().isPresent()) {
-        low = Math.max(low, parameter.limits().get().low().value());
-        high = Math.min(high, parameter.limits().get().high().value());
-      }
-      return new Source(parameter, low, high);
+      return new Source(
+          parameter,
+          parameter.nearestAllowed(nominal - reach),
+          parameter.nearestAllowed(nominal + reach));
     }
 
     double at(double share) {

@@ -292,7 +292,8 @@ public record YieldStudy(Design design, int samples, long seed, double accuracy)
      * smoothly has no slope there: these are read off the polynomials.
      */
     private double[] slopes(int j) {
-      double unit = SpreadSample.unit(sample.parameters().get(j));
+      Parameter parameter = sample.parameters().get(j);
+      double unit = SpreadSample.unit(parameter);
       double[] slopes = new double[criteria.all().size()];
       double[] rough = null;
       for (int i = 0; i < slopes.length; i++) {
@@ -302,23 +303,26 @@ public record YieldStudy(Design design, int samples, long seed, double accuracy)
                 ? tangent.slope(criterion::at, criterion.worstFrequency(model, place), j)
                 : Optional.empty();
         if (slope.isEmpty() && rough == null) {
-          rough = slopesOfModel(j, unit);
+          rough = slopesOfModel(j, parameter);
         }
         slopes[i] = slope.isPresent() ? slope.get() * unit : rough[i];
       }
       return slopes;
     }
 
-    private double[] slopesOfModel(int j, double unit) {
+    /** To one side only where the other is beyond the parameter's limits. */
+    private double[] slopesOfModel(int j, Parameter parameter) {
+      double unit = SpreadSample.unit(parameter);
       double[] up = sample.nominal();
       double[] down = sample.nominal();
-      up[j] += STEP * unit;
-      down[j] -= STEP * unit;
+      up[j] = parameter.nearestAllowed(up[j] + STEP * unit);
+      down[j] = parameter.nearestAllowed(down[j] - STEP * unit);
+      double spreads = (up[j] - down[j]) / unit;
       double[] above = values(up);
       double[] below = values(down);
       double[] slopes = new double[above.length];
       for (int i = 0; i < slopes.length; i++) {
-        slopes[i] = (above[i] - below[i]) / (2 * STEP);
+        slopes[i] = (above[i] - below[i]) / spreads;
       }
       return slopes;
     }

@@ -262,6 +262,36 @@ class YieldStudyTest {
     assertThat(outcome.undecided()).isLessThan(0.3);
   }
 
+  /** Stray capacitance that a design starts from zero with can only be added. */
+  @Test
+  void aParameterAtItsLimitHasTheSlopeOfTheSideThatIsLeft() {
+    String text =
+        DESIGN
+            .replace("offset: 36 %", "stray: {value: 0 pF, spread: 30 pF, limits: [0 pF, 80 pF]}")
+            .replace("height: {value: 10 m, spread: 2 m}", "height: 10 m")
+            .replace("{value: 1, spread: {sigma: 0.4 %}}", "1")
+            .replace("{value: 4, spread: 0.2}", "4")
+            .replace("at: offset, gap: 40 mm", "at: 36 %, gap: 40 mm, capacitance: stray")
+            .replace("bands: {", "# bands: {");
+    Design design =
+        DesignReader.read(
+            text + "requirements: [{frequency: 7.1 MHz, swr: {max: 3}}]\n", "stray.yaml");
+    double bare = transmitterSwr(design, "0 pF");
+    double slope = (transmitterSwr(design, "0.3 pF") - bare) / 0.3;
+    YieldResult.Outcome outcome = run(design, 50, 1, 2).outcomes().get(0);
+    assertThat(Math.abs(slope)).isGreaterThan(1e-4);
+    assertThat(outcome.influences().get(0).perSpread())
+        .isCloseTo(30 * slope, within(0.02 * 30 * Math.abs(slope)));
+  }
+
+  private static double transmitterSwr(Design design, String stray) {
+    return Installation.of(design.with("stray", stray))
+        .solve(new Solver(SolverOptions.defaults().withTolerance(1e-5)), 7.1e6)
+        .feed("main")
+        .at(Plane.TRANSMITTER)
+        .swr();
+  }
+
   @Test
   void designsWithoutSpreadOrGoalAreRefused() {
     Design still = DesignReader.read(DESIGN.replaceAll("spread: [^,}]*\\}?\\}", "}"), "still.yaml");

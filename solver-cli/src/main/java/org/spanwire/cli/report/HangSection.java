@@ -93,9 +93,9 @@ record HangSection(DesignReport report) implements Section {
               : 2 * ((Spread.Normal) spread).sigma().value();
       words +=
           ", "
-              + new Quantity(value.value() - half, value.dimension())
+              + new Quantity(parameter.nearestAllowed(value.value() - half), value.dimension())
               + " to "
-              + new Quantity(value.value() + half, value.dimension())
+              + new Quantity(parameter.nearestAllowed(value.value() + half), value.dimension())
               + " taken into account";
     }
     return words;
