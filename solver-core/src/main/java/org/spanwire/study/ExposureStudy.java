@@ -1,6 +1,5 @@
 package org.spanwire.study;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
@@ -8,19 +7,24 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.Callable;
+import java.util.function.BiFunction;
 import java.util.stream.Collectors;
 import org.spanwire.Solver;
+import org.spanwire.circuit.CircuitException;
 import org.spanwire.design.Band;
 import org.spanwire.design.Design;
+import org.spanwire.design.DesignException;
 import org.spanwire.design.ExposureLimit;
 import org.spanwire.design.ExposureRules;
 import org.spanwire.design.Parameter;
 import org.spanwire.design.Spread;
+import org.spanwire.geometry.GeometryException;
 import org.spanwire.practice.ExposureMap;
 import org.spanwire.practice.ExposureSurvey;
 import org.spanwire.practice.FieldStrength;
 import org.spanwire.practice.KeepOut;
 import org.spanwire.result.Warning;
+import org.spanwire.unit.Quantity;
 
 /**
  * How far people must keep away from an installation, band by band.
@@ -28,7 +32,7 @@ import org.spanwire.result.Warning;
  * <p>The transmitter delivers its stated power into the feed chain, as through a tuner; what the
  * chain loses on the way does not reach the antenna. The uncertainty of the fields is the root of
  * the sum of squares of what changes where the nominal distance ends when each parameter with a
- * spread goes to its ends (two sigma), and of the accuracy of the computation.
+ * spread goes to its ends (two sigma, within its limits), and of the accuracy of the computation.
  *
  * @param design the design
  * @param rules what exposure is judged by
@@ -44,10 +48,7 @@ public record ExposureStudy(Design design, ExposureRules rules) {
   /** Accuracy of the map of fields, twice: where the distance ends and where it was looked for. */
   private static final double FIELD_ACCURACY = 2e-3;
 
-  /** A design with one parameter at an end of its spread. */
-  private record Variant(String parameter, Installation installation) {}
-
-  /** An installation with its solutions. */
+  /** An installation with its solutions; with one parameter at an end of its spread, if named. */
   private record Solved(
       String parameter, Installation installation, InstallationFamily operations) {
 
@@ -71,35 +72,33 @@ public record ExposureStudy(Design design, ExposureRules rules) {
    * @param threads number of threads; the results do not depend on it
    */
   public List<BandExposure> run(Solver solver, List<Band> bands, int threads) {
-    Installation installation = Installation.of(design);
     List<Warning> doubts = new ArrayList<>();
     List<Double> frequencies = RatedFrequencies.of(bands);
-    Solved nominal =
-        new Solved(
-            "", installation, new InstallationFamily(installation, solver, frequencies, threads));
-    List<Solved> variants = new ArrayList<>();
-    for (Variant variant : variants(doubts)) {
-      variants.add(
-          new Solved(
-              variant.parameter,
-              variant.installation,
-              new InstallationFamily(variant.installation, solver, frequencies, threads)));
-    }
+    BiFunction<String, Design, Solved> solved =
+        (parameter, changed) -> {
+          Installation installation = Installation.of(changed);
+          return new Solved(
+              parameter,
+              installation,
+              new InstallationFamily(installation, solver, frequencies, threads));
+        };
+    Solved nominal = solved.apply("", design);
+    List<Solved> variants = variants(solved, doubts);
     List<Callable<AtFrequency>> tasks = new ArrayList<>();
     for (Band band : bands) {
       for (double frequency : RatedFrequencies.of(band)) {
         tasks.add(() -> at(nominal, variants, frequency));
       }
     }
-    List<AtFrequency> solved;
+    List<AtFrequency> found;
     try (Workers workers = new Workers(threads)) {
-      solved = workers.run(tasks);
+      found = workers.run(tasks);
     }
     List<BandExposure> exposures = new ArrayList<>();
     int next = 0;
     for (Band band : bands) {
       int count = RatedFrequencies.of(band).size();
-      exposures.add(gather(band, solved.subList(next, next + count), doubts));
+      exposures.add(gather(band, found.subList(next, next + count), doubts));
       next += count;
     }
     return exposures;
@@ -132,20 +131,17 @@ public record ExposureStudy(Design design, ExposureRules rules) {
   }
 
   /** Every parameter with a spread at both its ends. */
-  private List<Variant> variants(List<Warning> doubts) {
-    List<Variant> variants = new ArrayList<>();
+  private List<Solved> variants(BiFunction<String, Design, Solved> solved, List<Warning> doubts) {
+    List<Solved> variants = new ArrayList<>();
     Set<String> missing = new LinkedHashSet<>();
     for (Parameter parameter : design.parameters().values()) {
       double reach = parameter.spread().map(ExposureStudy::reach).orElse(0.0);
       for (int sign = -1; sign <= 1 && reach > 0; sign += 2) {
-        String value =
-            new BigDecimal(parameter.value().value() + sign * reach).toPlainString()
-                + " "
-                + parameter.value().dimension().symbol();
+        double end = parameter.nearestAllowed(parameter.value().value() + sign * reach);
+        String value = Sweep.exact(new Quantity(end, parameter.value().dimension()));
         try {
-          variants.add(
-              new Variant(parameter.name(), Installation.of(design.with(parameter.name(), value))));
-        } catch (IllegalArgumentException e) {
+          variants.add(solved.apply(parameter.name(), design.with(parameter.name(), value)));
+        } catch (DesignException | GeometryException | CircuitException e) {
           missing.add(parameter.name());
         }
       }
@@ -154,9 +150,9 @@ public record ExposureStudy(Design design, ExposureRules rules) {
       doubts.add(
           new Warning(
               SPREAD_NOT_MODELLED,
-              "the ends of the spread of "
+              "an end of the spread of "
                   + String.join(", ", missing)
-                  + " give no antenna that can be modelled; the uncertainty leaves them out"));
+                  + " gives no antenna that can be modelled; the uncertainty leaves it out"));
     }
     if (variants.isEmpty()) {
       doubts.add(
