@@ -124,6 +124,18 @@ class FitRunTest {
     assertThat(fit("--format", "csv").out()).startsWith("parameter,unit,nominal").hasLineCount(3);
   }
 
+  /** A match beside an open end, as a loose plug shows them. */
+  @Test
+  void readingsThatNothingExplainsAreDoubtedAndTheDesignIsNot() {
+    Run run =
+        Run.of("fit", design, "--swr", "7MHz=1.01,7.1MHz=500,7.2MHz=1.01", "--vary", "height");
+    assertThat(run.code()).as(run.err()).isZero();
+    assertThat(run.out())
+        .contains("Nothing that was varied explains the readings", "Check the readings")
+        .doesNotContain("nothing has to differ", "Likeliest cause", "read SWR at")
+        .contains("6 m to 12 m");
+  }
+
   @Test
   void readsSwrTypedOrInAFile() throws IOException {
     Run run = Run.of("fit", design, "--swr", typed, "--swr-error", "2%", "--vary", "height,factor");
@@ -189,6 +201,8 @@ class FitRunTest {
     assertThat(missing.err()).hasLineCount(1).contains("no such file");
     Run unknown = Run.of("fit", design, "--measured", measured, "--vary", "hight");
     assertThat(unknown.err()).hasLineCount(1).contains("unknown parameter 'hight'");
+    Run elsewhere = Run.of("fit", design, "--measured", measured, "--vary", "height=6m:8m");
+    assertThat(elsewhere.err()).hasLineCount(1).contains("height is 10 m in the design; look");
     String pair =
         Files.writeString(
                 directory.resolve("pair.s2p"),
@@ -196,6 +210,6 @@ class FitRunTest {
             .toString();
     Run ports = Run.of("fit", design, "--measured", pair, "--vary", "height");
     assertThat(ports.err()).hasLineCount(1).contains("2 ports; expected 1");
-    assertThat(Stream.of(missing, unknown, ports)).allMatch(run -> run.code() == 2);
+    assertThat(Stream.of(missing, unknown, elsewhere, ports)).allMatch(run -> run.code() == 2);
   }
 }

@@ -48,8 +48,7 @@ final class FitCauses {
     nominal = model.nominal();
     before = model.misfit(nominal).squares();
     best = found.get(0).getPoint().toArray();
-    double floor = model.measurement().statesErrors() ? model.measurement().numbers() : 0;
-    enough = ENOUGH * ENOUGH * Math.max(floor, model.misfit(best).squares());
+    enough = enough(model.measurement(), model.misfit(best).squares());
     FitSearch search = new FitSearch(model);
     for (int i = 0; i < model.size(); i++) {
       double unit = search.fitted(nominal, i).get(0).getPoint().getEntry(0);
@@ -57,6 +56,14 @@ final class FitCauses {
     }
     singles.sort(Comparator.comparingDouble(each -> each.left().squares()));
     others = others(found);
+  }
+
+  /** Squares that are as good as the best ones; none where these are beyond the stated errors. */
+  private static double enough(Measurement readings, double best) {
+    double stated = readings.statesErrors() ? readings.numbers() : 0;
+    boolean fits =
+        stated == 0 || best <= FitResult.MOST_OVER_ERRORS * FitResult.MOST_OVER_ERRORS * stated;
+    return fits ? ENOUGH * ENOUGH * Math.max(stated, best) : Double.NEGATIVE_INFINITY;
   }
 
   private double[] with(int parameter, double unit) {

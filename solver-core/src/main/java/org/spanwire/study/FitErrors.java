@@ -8,6 +8,7 @@ import org.apache.commons.math3.distribution.TDistribution;
 import org.apache.commons.math3.fitting.leastsquares.LeastSquaresOptimizer.Optimum;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.EigenDecomposition;
+import org.apache.commons.math3.linear.RealVector;
 import org.apache.commons.math3.linear.SingularMatrixException;
 
 /**
@@ -73,7 +74,8 @@ final class FitErrors {
 
   /**
    * Both ends of the longest axis of the confidence region, within the ranges: what the readings
-   * part least. None where they do not tell.
+   * part least. The end first where the parameter that moves most is larger. None where they do not
+   * tell.
    */
   List<double[]> ends() {
     if (Arrays.stream(covariance).anyMatch(row -> Double.isNaN(row[0]))) {
@@ -81,12 +83,14 @@ final class FitErrors {
     }
     EigenDecomposition axes = new EigenDecomposition(new Array2DRowRealMatrix(covariance));
     double reach = quantile * Math.sqrt(axes.getRealEigenvalue(0));
-    double[] axis = axes.getEigenvector(0).toArray();
+    RealVector axis = axes.getEigenvector(0);
+    // Either sign is an eigenvector.
+    double most = Math.abs(axis.getMinValue()) > axis.getMaxValue() ? -reach : reach;
     List<double[]> ends = new ArrayList<>();
-    for (int sign : new int[] {1, -1}) {
+    for (double length : new double[] {most, -most}) {
       double[] end = units.clone();
       for (int i = 0; i < end.length; i++) {
-        end[i] = Math.max(-1, Math.min(1, end[i] + sign * reach * axis[i]));
+        end[i] = Math.max(-1, Math.min(1, end[i] + length * axis.getEntry(i)));
       }
       ends.add(end);
     }
@@ -96,16 +100,14 @@ final class FitErrors {
   List<FitResult.Estimate> estimates() {
     List<FitResult.Estimate> estimates = new ArrayList<>();
     for (int i = 0; i < units.length; i++) {
-      double value = model.value(i, units[i]).value();
-      double reach = reach(i) * model.scale(i);
       estimates.add(
           new FitResult.Estimate(
               model.parameter(i).name(),
               model.parameter(i).value(),
               model.value(i, units[i]),
               Math.sqrt(covariance[i][i]) * model.scale(i),
-              value - reach,
-              value + reach,
+              model.value(i, units[i] - reach(i)).value(),
+              model.value(i, units[i] + reach(i)).value(),
               Math.abs(units[i]) > 1 - END,
               model.change(i, units[i])));
     }

@@ -91,7 +91,7 @@ final class FitModel {
     return (box.high(i) - box.low(i)) / 2;
   }
 
-  /** The design as it is, or the nearest to it within the ranges. */
+  /** The design as it is. */
   double[] nominal() {
     return IntStream.range(0, size())
         .mapToDouble(i -> Math.max(-1, Math.min(1, box.unit(i, parameter(i).value().value()))))

@@ -16,7 +16,8 @@ import org.spanwire.unit.Quantity;
  * @param misfit of the design with the estimates, from solutions
  * @param overErrors root mean square of the differences over the readings' stated errors, with the
  *     estimates; empty where no errors are stated
- * @param asDesigned whether the design as it is fits as well as the readings can tell
+ * @param asDesigned whether the design as it is fits as well as the readings can tell; never if
+ *     nothing {@link #fits}
  * @param causes every parameter alone, the others as they are; the likeliest first
  * @param others values of all parameters that fit as well as the readings can tell, beside single
  *     causes or the estimates
@@ -41,6 +42,9 @@ public record FitResult(
     int solves,
     double modelError) {
 
+  /** Times the readings' stated errors that a fit may be off by. */
+  static final double MOST_OVER_ERRORS = 3;
+
   /** Takes copies. */
   public FitResult {
     estimates = List.copyOf(estimates);
@@ -53,6 +57,13 @@ public record FitResult(
   @Override
   public double[][] correlations() {
     return copy(correlations);
+  }
+
+  /**
+   * Whether the estimates explain the readings to three times their errors, if these are stated.
+   */
+  public boolean fits() {
+    return overErrors.isEmpty() || overErrors.getAsDouble() <= MOST_OVER_ERRORS;
   }
 
   private static double[][] copy(double[][] matrix) {
@@ -71,7 +82,8 @@ public record FitResult(
    * @param value estimate
    * @param standardError in SI units, from the misfit and the errors stated; NaN where the readings
    *     do not tell
-   * @param low lower end of the 95 % confidence interval in SI units, NaN likewise
+   * @param low lower end of the 95 % confidence interval in SI units, no further than the range
+   *     that was looked at, NaN likewise
    * @param high upper end
    * @param atBound whether it lies at an end of the range that was looked at
    * @param change what it means for the installation
@@ -100,7 +112,8 @@ public record FitResult(
    * @param misfit what remains
    * @param explained share of the design's sum of squared differences that it explains, 0 to 1
    * @param enough whether what remains is no more than 1.5 times what remains with all parameters
-   *     fitted, or 1.5 times the readings' stated errors if that is more
+   *     fitted, or 1.5 times the readings' stated errors if that is more; never if nothing {@link
+   *     FitResult#fits}
    * @param change what it means for the installation
    */
   public record Cause(

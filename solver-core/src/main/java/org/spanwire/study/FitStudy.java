@@ -16,7 +16,8 @@ import org.spanwire.unit.Quantity;
  * and the measuring plane is taken from the design.
  *
  * @param design with one measured feed, its first
- * @param vary parameters and the ranges they are looked for in
+ * @param vary parameters of the design and the ranges they are looked for in, which hold the
+ *     design's own values
  * @param measurement what was measured
  */
 public record FitStudy(Design design, List<ParameterSample.Range> vary, Measurement measurement) {
@@ -33,6 +34,13 @@ public record FitStudy(Design design, List<ParameterSample.Range> vary, Measurem
     Objects.requireNonNull(measurement, "measurement");
     if (vary.isEmpty()) {
       throw new IllegalArgumentException("nothing to vary; name a parameter");
+    }
+    for (ParameterSample.Range range : vary) {
+      Parameter parameter = design.parameters().get(range.parameter());
+      if (parameter == null) {
+        throw new IllegalArgumentException("the design has no parameter " + range.parameter());
+      }
+      range(parameter, range.from(), range.to());
     }
     if (measurement.numbers() <= vary.size()) {
       throw new IllegalArgumentException(
@@ -68,6 +76,26 @@ public record FitStudy(Design design, List<ParameterSample.Range> vary, Measurem
         parameter.name(),
         new Quantity(value - reach, parameter.value().dimension()),
         new Quantity(value + reach, parameter.value().dimension()));
+  }
+
+  /**
+   * A range of the caller's to look for a parameter in. What differs from the design can be told
+   * only where the design is looked at too.
+   *
+   * @throws IllegalArgumentException if it is one value or does not hold the parameter's own
+   */
+  public static ParameterSample.Range range(Parameter parameter, Quantity from, Quantity to) {
+    double low = Math.min(from.value(), to.value());
+    double high = Math.max(from.value(), to.value());
+    double value = parameter.value().value();
+    if (!(low < high && low <= value && value <= high)) {
+      throw new IllegalArgumentException(
+          parameter.name()
+              + " is "
+              + parameter.value()
+              + " in the design; look for it in a range that holds this value");
+    }
+    return new ParameterSample.Range(parameter.name(), from, to);
   }
 
   /**

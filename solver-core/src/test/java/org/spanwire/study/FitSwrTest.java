@@ -1,6 +1,7 @@
 package org.spanwire.study;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
@@ -18,6 +19,8 @@ import org.spanwire.circuit.TransmissionLine;
 import org.spanwire.design.Design;
 import org.spanwire.design.DesignReader;
 import org.spanwire.design.MeasuredSwr;
+import org.spanwire.unit.Dimension;
+import org.spanwire.unit.Quantity;
 
 /** What SWR alone tells, read within the bands and with 1 % of noise, at unknown parameters. */
 class FitSwrTest {
@@ -167,6 +170,88 @@ class FitSwrTest {
     FitResult result = fit(atTransmitter(KIT, 0.01, TWO_BANDS), "height");
     assertThat(result.asDesigned()).isTrue();
     assertThat(result.estimates().get(0).differs()).isFalse();
+  }
+
+  /** Neither the design nor any of its parameters turns a match into an open end within a band. */
+  @Test
+  void readingsThatNothingExplainsHaveNoCause() {
+    List<MeasuredSwr.Reading> readings = new ArrayList<>();
+    for (int i = 0; i < TWO_BANDS.length; i++) {
+      readings.add(new MeasuredSwr.Reading(TWO_BANDS[i] * 1e6, i % 2 == 0 ? 1.02 : 500, 0.05));
+    }
+    FitResult result =
+        fit(
+            Measurement.of(
+                new MeasuredSwr(
+                    "torn", MeasuredSwr.Plane.TRANSMITTER, 50, Optional.empty(), readings)),
+            "height",
+            "factor");
+    assertThat(result.overErrors().orElseThrow()).isGreaterThan(10);
+    assertThat(result.fits()).isFalse();
+    assertThat(result.asDesigned()).isFalse();
+    assertThat(result.causes()).noneMatch(FitResult.Cause::enough);
+    assertThat(result.others()).isEmpty();
+  }
+
+  /** No height below the ground, however little the readings tell. */
+  @Test
+  void intervalsEndWhereTheRangesDo() {
+    FitResult.Estimate height = fit(atTransmitter(KIT, 0.5, ONE_BAND), "height").estimates().get(0);
+    assertThat(2 * height.standardError()).isGreaterThan(3);
+    assertThat(height.low()).isEqualTo(6);
+    assertThat(height.high()).isEqualTo(12);
+    assertThat(height.differs()).isFalse();
+    FitResult.Estimate near =
+        fit(atTransmitter(KIT.with("height", "6.2 m"), 0.05, TWO_BANDS), "height")
+            .estimates()
+            .get(0);
+    assertThat(near.low()).isEqualTo(6);
+    assertThat(near.high())
+        .isCloseTo(near.value().value() + 1.96 * near.standardError(), within(1e-3));
+    assertThat(near.differs()).isTrue();
+  }
+
+  @Test
+  void rangesThatDoNotHoldTheDesignAreRefused() {
+    Measurement readings = atTransmitter(KIT, 0.01, ONE_BAND);
+    Quantity nine = new Quantity(9, Dimension.LENGTH);
+    for (double[] ends : new double[][] {{6, 8}, {12, 9.5}, {9, 9}}) {
+      List<ParameterSample.Range> vary =
+          List.of(
+              new ParameterSample.Range(
+                  "height",
+                  new Quantity(ends[0], Dimension.LENGTH),
+                  new Quantity(ends[1], Dimension.LENGTH)));
+      assertThatThrownBy(() -> new FitStudy(KIT, vary, readings))
+          .isInstanceOf(IllegalArgumentException.class)
+          .hasMessageContaining("height is " + nine + " in the design");
+    }
+    List<ParameterSample.Range> unknown = List.of(new ParameterSample.Range("hight", nine, nine));
+    assertThatThrownBy(() -> new FitStudy(KIT, unknown, readings))
+        .hasMessageContaining("no parameter hight");
+  }
+
+  /** An axis has no direction of its own; what is told of its ends must not hang on chance. */
+  @Test
+  void theReadingIsTheSameInWhateverOrderParametersAreNamed() {
+    Measurement readings =
+        atTransmitter(KIT.with(Map.of("height", "7.3 m", "factor", "0.991")), 0.02, TWO_BANDS);
+    FitResult.Reading one = fit(readings, "height", "factor").reading().orElseThrow();
+    FitResult.Reading other = fit(readings, "factor", "height").reading().orElseThrow();
+    assertThat(one.alternatives()).isFalse();
+    assertThat(other.frequencyHz()).isEqualTo(one.frequencyHz());
+    assertThat(height(one.first())).isGreaterThan(height(one.second()) + 0.1);
+    assertThat(height(other.first())).isCloseTo(height(one.first()), within(0.05));
+    assertThat(height(other.second())).isCloseTo(height(one.second()), within(0.05));
+  }
+
+  private static double height(FitResult.Candidate candidate) {
+    return candidate.settings().stream()
+        .filter(each -> each.parameter().equals("height"))
+        .findFirst()
+        .orElseThrow()
+        .value()
+        .value();
   }
 
   /** The same noise read as worse readings widens the errors and nothing else. */

@@ -83,7 +83,7 @@ public final class FitCommand implements Runnable {
       Variation variation =
           Variation.parse(text.contains("=") ? text : text + "=" + value(read, text), read);
       try {
-        ranges.add(text.contains("=") ? variation.ends() : FitStudy.range(variation.parameter()));
+        ranges.add(text.contains("=") ? stated(variation) : FitStudy.range(variation.parameter()));
       } catch (IllegalArgumentException e) {
         throw new InputException("--vary " + text + ": " + e.getMessage());
       }
@@ -96,6 +96,11 @@ public final class FitCommand implements Runnable {
     } catch (IllegalArgumentException e) {
       throw new InputException(measured.label() + ": " + e.getMessage());
     }
+  }
+
+  private static ParameterSample.Range stated(Variation variation) {
+    ParameterSample.Range ends = variation.ends();
+    return FitStudy.range(variation.parameter(), ends.from(), ends.to());
   }
 
   /** The nominal value, so that an unknown name is reported as everywhere. */

@@ -24,8 +24,11 @@ final class FitVerdict {
   List<String> paragraphs() {
     FitResult.Cause first = result.causes().get(0);
     StringBuilder words = new StringBuilder();
-    if (result.asDesigned()) {
-      words.append("The readings agree with the design as it is: nothing has to differ.");
+    if (!result.fits()) {
+      nothingFits(words, first);
+    } else if (result.asDesigned()) {
+      words.append("The readings agree with the design as it is").append(closeness());
+      words.append(": nothing has to differ.");
     } else if (first.enough()) {
       words
           .append("Likeliest cause: ")
@@ -38,9 +41,31 @@ final class FitVerdict {
       several(words, first);
     }
     others(words);
-    return result.reading().isPresent()
+    return result.fits() && result.reading().isPresent()
         ? List.of(words.toString(), reading(result.reading().get()))
         : List.of(words.toString());
+  }
+
+  /** Where no errors are stated, the reader must judge whether that is agreement. */
+  private String closeness() {
+    return result.overErrors().isPresent()
+        ? ""
+        : " nearly as well as with any other values, to "
+            + Numbers.significant(result.nominalMisfit(), 2)
+            + " of the reflection coefficient (rms)";
+  }
+
+  private void nothingFits(StringBuilder words, FitResult.Cause first) {
+    words
+        .append("Nothing that was varied explains the readings: with the best values they are off")
+        .append(" by ")
+        .append(Numbers.significant(result.overErrors().orElseThrow(), 2))
+        .append(" times their errors. Check the readings, where they were taken and what lies")
+        .append(" between antenna and instrument, or vary other parameters too. The most, ")
+        .append(percent(first.explained()).replace(' ', Paragraph.TIE))
+        .append(" of the difference, is explained by ")
+        .append(setting(first.parameter(), first.value()))
+        .append('.');
   }
 
   private void several(StringBuilder words, FitResult.Cause first) {
@@ -188,13 +213,13 @@ final class FitVerdict {
     return Numbers.fixed(100 * share, 0) + " %";
   }
 
-  /** An estimate to the second digit of its error. */
+  /** An estimate to the second digit of its error, or of half its interval where that is less. */
   static Quantity rounded(FitResult.Estimate estimate) {
     return rounded(estimate.value().value(), estimate);
   }
 
   static Quantity rounded(double si, FitResult.Estimate estimate) {
-    double error = estimate.standardError();
+    double error = Math.min(estimate.standardError(), (estimate.high() - estimate.low()) / 2);
     double shown = si;
     if (error > 0 && Double.isFinite(error)) {
       int decimals = 1 - (int) Math.floor(Math.log10(error));
