@@ -96,11 +96,11 @@ class BaselineTest {
   @Test
   void aSpoiltRecordIsBadInputWithItsLine() throws IOException {
     String good = Files.readString(record);
-    spoilt(good.replace("7.1 MHz,swr,1", "7.1 MHz,swr,x"), ":7: value and limit must be numbers");
+    spoilt(good.replace("7.1 MHz,swr,1", "7.1 MHz,swr,x"), ":7: value must be a number");
     spoilt(good.replace("baseline/1", "baseline/9"), ":1: expected # spanwire-baseline/1");
     spoilt(good.replace("place,quantity", "quantity,place"), ":4: expected place,quantity");
-    spoilt(good + "7.1 MHz,swr,1,1\n", "stands there twice");
-    spoilt(good + "\"7.1 MHz,swr,1,1\n", ": is no UTF-8 text or has a quotation mark left open");
+    spoilt(good + "7.1 MHz,swr,1,1\n", ":24: swr at 7.1 MHz stands in line 7 already");
+    spoilt(good + "\"7.1 MHz,swr,1,1\n", ": has a quotation mark left open");
     spoilt("", "is empty");
     Files.delete(record);
     Run missing = compare();
@@ -199,5 +199,23 @@ class BaselineTest {
           .hasLineCount(1);
     }
     assertThat(elsewhere).isEmptyDirectory();
+  }
+
+  /** Records of one run belong together: a design that cannot be solved stops them all. */
+  @Test
+  void recordsAllOrNone() throws IOException {
+    Path good = dipole("frequencies: [7.1 MHz]");
+    Path crossing =
+        Files.writeString(
+            directory.resolve("crossing.yaml"),
+            Files.readString(good)
+                .replace(
+                    "[20.2, 0, 10]]}",
+                    "[20.2, 0, 10]]}, other: {conductor: strand, path: [[5, -3, 10], [5, 3, 10]]}"));
+    Run run = Run.of("baseline", "record", good.toString(), crossing.toString());
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err()).contains("crossing.yaml").hasLineCount(1);
+    assertThat(run.out()).isEmpty();
+    assertThat(directory.resolve("dipole.baseline.csv")).doesNotExist();
   }
 }

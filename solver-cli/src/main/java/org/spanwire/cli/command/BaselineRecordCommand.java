@@ -37,10 +37,12 @@ public final class BaselineRecordCommand implements Runnable {
     }
     List<Design> designs = baseline.files().stream().map(baseline::recordable).toList();
     Solver solver = baseline.solver();
+    // All before the first is written: records of one run belong together.
+    List<Baseline> all = designs.stream().map(each -> baseline.solve(each, solver)).toList();
     for (int i = 0; i < designs.size(); i++) {
       Design design = designs.get(i);
+      Baseline recorded = all.get(i);
       Path target = baseline.recordOf(baseline.files().get(i));
-      Baseline recorded = baseline.solve(design, solver);
       OutputOptions.replace(
           target,
           BaselineFile.text(

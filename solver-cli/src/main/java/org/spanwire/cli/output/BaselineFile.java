@@ -1,15 +1,17 @@
 package org.spanwire.cli.output;
 
 import java.io.IOException;
-import java.io.Reader;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVPrinter;
@@ -20,6 +22,7 @@ import org.spanwire.study.Baseline;
 public final class BaselineFile {
 
   private static final String FORMAT = "spanwire-baseline/1";
+  private static final String BYTE_ORDER_MARK = "\uFEFF";
   private static final String[] COLUMNS = {"place", "quantity", "value", "limit"};
 
   private static final CSVFormat CSV =
@@ -77,16 +80,30 @@ public final class BaselineFile {
    */
   public static Baseline read(Path file) throws IOException, UnfitException {
     List<Baseline.Entry> entries = new ArrayList<>();
+    Map<List<String>, Long> lines = new HashMap<>();
     CSVFormat withHeader = CSV.builder().setSkipHeaderRecord(false).get();
-    try (Reader in = Files.newBufferedReader(file, StandardCharsets.UTF_8);
-        CSVParser parser = CSVParser.parse(in, withHeader)) {
+    try (CSVParser parser = CSVParser.parse(content(file), withHeader)) {
       boolean header = true;
       for (CSVRecord row : parser) {
         if (header) {
           checkHeader(file, row);
           header = false;
         } else {
-          entries.add(entry(file, parser.getCurrentLineNumber(), row));
+          long line = parser.getCurrentLineNumber();
+          Baseline.Entry entry = entry(file, line, row);
+          Long before = lines.putIfAbsent(List.of(entry.place(), entry.quantity()), line);
+          if (before != null) {
+            throw new UnfitException(
+                file,
+                line,
+                entry.quantity()
+                    + " at "
+                    + entry.place()
+                    + " stands in line "
+                    + before
+                    + " already; remove one of them");
+          }
+          entries.add(entry);
         }
       }
       if (header) {
@@ -94,10 +111,17 @@ public final class BaselineFile {
       }
       return new Baseline(entries);
     } catch (UncheckedIOException e) {
-      throw new UnfitException(
-          file, 0, "is no UTF-8 text or has a quotation mark left open; record it again");
-    } catch (IllegalArgumentException e) {
-      throw new UnfitException(file, 0, e.getMessage());
+      throw new UnfitException(file, 0, "has a quotation mark left open; record it again");
+    }
+  }
+
+  /** The text without the mark of its byte order that some editors put first. */
+  private static String content(Path file) throws IOException, UnfitException {
+    try {
+      String text = Files.readString(file, StandardCharsets.UTF_8);
+      return text.startsWith(BYTE_ORDER_MARK) ? text.substring(1) : text;
+    } catch (CharacterCodingException e) {
+      throw new UnfitException(file, 0, "is no UTF-8 text; record it again");
     }
   }
 
@@ -120,7 +144,8 @@ public final class BaselineFile {
       return new Baseline.Entry(
           row.get(0), row.get(1), Double.parseDouble(row.get(2)), Double.parseDouble(row.get(3)));
     } catch (IllegalArgumentException e) {
-      throw new UnfitException(file, line, "value and limit must be numbers; record it again");
+      throw new UnfitException(
+          file, line, "value must be a number, limit a number not below 0; record it again");
     }
   }
 }

@@ -91,8 +91,10 @@ final class CheckText {
             .flatMap(each -> each.requirements().stream())
             .filter(CheckedRequirement::passed)
             .count();
-    return met == all
-        ? "all " + all + " requirements are met"
-        : (all - met) + " of " + all + " requirements are not met";
+    if (met == all) {
+      return all == 1 ? "the requirement is met" : "all " + all + " requirements are met";
+    }
+    long open = all - met;
+    return open + " of " + all + " requirements " + (open == 1 ? "is" : "are") + " not met";
   }
 }

@@ -91,7 +91,9 @@ class BaselineFileTest {
   @ParameterizedTest
   @CsvSource({"67.25, x", "67.25, NaN", "67.25, Infinity", "0.21, x", "0.21, -1", "0.21, NaN"})
   void whatIsNoNumberIsRefusedWithItsLine(String number, String other) {
-    refused(RECORD.replace(number, other), ":5: value and limit must be numbers; record it again");
+    refused(
+        RECORD.replace(number, other),
+        ":5: value must be a number, limit a number not below 0;" + " record it again");
   }
 
   @ParameterizedTest
@@ -121,7 +123,7 @@ class BaselineFileTest {
   void aResultThatStandsThereTwiceIsRefused() {
     refused(
         RECORD + "7.1 MHz,resistance_ohm,67,0.2\n",
-        ": resistance_ohm at 7.1 MHz stands there twice; remove one of them");
+        ":7: resistance_ohm at 7.1 MHz stands in line 5 already; remove one of them");
   }
 
   @ParameterizedTest
@@ -132,9 +134,7 @@ class BaselineFileTest {
 
   @Test
   void aQuotationMarkLeftOpenIsRefused() {
-    refused(
-        RECORD + "\"40 m,swr,1,1\n",
-        ": is no UTF-8 text or has a quotation mark left open; record it again");
+    refused(RECORD + "\"40 m,swr,1,1\n", ": has a quotation mark left open; record it again");
   }
 
   @Test
@@ -142,7 +142,12 @@ class BaselineFileTest {
     Files.write(file, new byte[] {'#', ' ', (byte) 0xfc, '\n'});
     assertThatThrownBy(() -> BaselineFile.read(file))
         .isInstanceOf(BaselineFile.UnfitException.class)
-        .hasMessage(file + ": is no UTF-8 text or has a quotation mark left open; record it again");
+        .hasMessage(file + ": is no UTF-8 text; record it again");
+  }
+
+  @Test
+  void aByteOrderMarkDoesNotCount() throws Exception {
+    assertThat(read("\uFEFF" + RECORD)).isEqualTo(BASELINE);
   }
 
   @Test
