@@ -9,12 +9,14 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.complex.Complex;
 import org.junit.jupiter.api.Test;
+import org.spanwire.Solution;
 import org.spanwire.Solver;
 import org.spanwire.SolverOptions;
 import org.spanwire.circuit.Mismatch;
 import org.spanwire.design.Design;
 import org.spanwire.design.DesignReader;
 import org.spanwire.design.Requirement;
+import org.spanwire.result.PowerBudget;
 import org.spanwire.study.CheckedRequirement.Outcome;
 import org.spanwire.study.CheckedRequirement.Quantity;
 
@@ -162,6 +164,82 @@ class RequirementCheckTest {
     assertThat(one(COARSE, "band: 40 m, bandwidth: {min: 200 kHz, swr: 1.01}").cause())
         .contains("its best match in the band");
     assertThat(one(COARSE, ALL[0]).cause()).isEmpty();
+  }
+
+  @Test
+  void causesGiveTheFiguresOfTheSolution() {
+    Operation operation = Installation.of(design(ALL)).solve(COARSE, 6.5e6);
+    Complex z = operation.feed("main").impedance();
+    assertThat(one(COARSE, "frequency: 6.5 MHz, swr: {max: 1.2}").cause())
+        .isEqualTo(
+            String.format(
+                Locale.ROOT,
+                "the feedpoint shows %.4g - j%.4g ohm against 50.00 ohm at 6.5000 MHz: mostly"
+                    + " capacitive reactance",
+                z.getReal(),
+                -z.getImaginary()));
+    Solution solution = operation.solution();
+    assertThat(one(COARSE, "frequency: 6.5 MHz, gain: {min: 9 dBi, elevation: 10 deg}").cause())
+        .isEqualTo(
+            String.format(
+                Locale.ROOT,
+                "the pattern peaks with %.2f dBi at %.1f deg elevation at 6.5000 MHz; %.1f %% of the"
+                    + " power accepted is radiated",
+                solution.peakGain().gainDbi(),
+                solution.peakGain().elevationDegrees().orElseThrow(),
+                100 * solution.radiationEfficiency()));
+    PowerBudget budget = solution.powerBudgetWithSoil();
+    assertThat(one(COARSE, "frequency: 6.5 MHz, efficiency: {min: 99.9 %}").cause())
+        .isEqualTo(
+            String.format(
+                Locale.ROOT,
+                "the largest loss, %.1f %% of the power accepted, is in conductors at 6.5000 MHz",
+                100 * budget.conductorLoss() / budget.accepted()));
+  }
+
+  /** The inductive end of a band is its upper one; a longer wire is inductive all over it. */
+  @Test
+  void causesNameTheEdgeOfTheBand() {
+    assertThat(causeOf("20.8", "band: 40 m, swr: {max: 1.1}"))
+        .contains(" + j", " at 7.2000 MHz, the upper edge: mostly inductive");
+    assertThat(causeOf("20.4", "band: 40 m, swr: {max: 1.1}"))
+        .contains(" + j", " at 7.2000 MHz, the upper edge: mostly inductive");
+    assertThat(causeOf("19.4", "band: 40 m, swr: {max: 1.1}"))
+        .contains(" - j", " at 7.0000 MHz, the lower edge: mostly capacitive");
+    assertThat(causeOf("20.4", "frequency: 7.2 MHz, swr: {max: 1.1}"))
+        .contains(" at 7.2000 MHz: mostly inductive");
+  }
+
+  private static String causeOf(String span, String requirement) {
+    Design design =
+        DesignReader.read(
+            DIPOLE.replace("[20.2, 0, 9]", "[" + span + ", 0, 9]") + "  - {" + requirement + "}\n",
+            "dipole.yaml");
+    return new RequirementCheck(design).run(COARSE, 1).get(0).cause();
+  }
+
+  @Test
+  void aFeedpointWithoutCurrentIsOpen() {
+    Installation installation = Installation.of(design(ALL));
+    Operation solved = installation.solve(COARSE, 7.1e6);
+    SolvedFeed open =
+        new SolvedFeed(
+            "main",
+            Complex.INF,
+            0,
+            0.03,
+            List.of(new PlaneMismatch(Plane.FEEDPOINT, Mismatch.of(Complex.INF, 50))));
+    Operation operation =
+        new Operation(solved.solution(), List.of(open), Optional.empty(), Optional.empty());
+    Requirement swr =
+        design("frequency: 7.1 MHz, swr: {max: 3, plane: feedpoint}").requirements().get(0);
+    Gauge gauge = Gauge.of(swr, "main");
+    assertThat(gauge.error().apply(operation)).isZero();
+    double magnitude = gauge.reading().apply(operation).abs();
+    assertThat(gauge.value(magnitude, 0)).isEqualTo(Double.POSITIVE_INFINITY);
+    Finding finding = new Finding(gauge, operation, gauge.value(magnitude, 0), 1, 2);
+    assertThat(new Cause(installation, swr, finding).text(Outcome.FAILED))
+        .isEqualTo("the feedpoint is open at 7.1000 MHz");
   }
 
   @Test

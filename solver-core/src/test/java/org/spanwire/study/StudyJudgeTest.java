@@ -3,6 +3,7 @@ package org.spanwire.study;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.spanwire.Solver;
 import org.spanwire.SolverOptions;
@@ -45,17 +46,19 @@ class StudyJudgeTest {
         .check(design.requirements().get(1));
   }
 
+  private static BandExposure.Row exposure(Design design) {
+    return new ExposureStudy(design, design.exposureRules().orElseThrow())
+        .run(SOLVER, design.bands(), 1)
+        .get(0)
+        .rows()
+        .get(0);
+  }
+
   @Test
   void theDistanceIsThatOfTheStudyWithItsUncertainty() {
     String asked = "  - {band: 40 m, exposure-distance: {max: 30 m}}\n";
     CheckedRequirement kept = check(asked).get(0);
-    Design design = design(asked);
-    BandExposure.Row row =
-        new ExposureStudy(design, design.exposureRules().orElseThrow())
-            .run(SOLVER, design.bands(), 1)
-            .get(0)
-            .rows()
-            .get(0);
+    BandExposure.Row row = exposure(design(asked));
     assertThat(kept.outcome()).isEqualTo(Outcome.MET);
     assertThat(kept.found()).isEqualTo(row.keepOut().distance()).isGreaterThan(0.2);
     assertThat(kept.low()).isEqualTo(row.keepOut().shortest()).isLessThanOrEqualTo(kept.found());
@@ -63,7 +66,15 @@ class StudyJudgeTest {
     assertThat(kept.frequencyHz()).hasValue(row.keepOut().frequencyHz());
     CheckedRequirement failed = check("  - {band: 40 m, exposure-distance: {max: 1 mm}}\n").get(0);
     assertThat(failed.outcome()).isEqualTo(Outcome.FAILED);
-    assertThat(failed.cause()).startsWith("icnirp-2020-public, ").contains(" field, people on a");
+    BandExposure.Row broken =
+        exposure(design("  - {band: 40 m, exposure-distance: {max: 1 mm}}\n"));
+    assertThat(failed.cause())
+        .isEqualTo(
+            String.format(
+                Locale.ROOT,
+                "icnirp-2020-public, %s field, people on a floor 1.00 m above ground at %.4f MHz",
+                broken.keepOut().electricDecides() ? "electric" : "magnetic",
+                broken.keepOut().frequencyHz() / 1e6));
   }
 
   @Test
@@ -82,7 +93,51 @@ class StudyJudgeTest {
     assertThat(half.get(1).low()).isLessThan(half.get(1).found());
     assertThat(half.get(1).high()).isGreaterThan(half.get(1).found()).isLessThan(0.9);
     assertThat(half.get(1).cause())
-        .contains("least often met, at 7.1000 MHz, is met by", "the spread of span");
+        .isEqualTo(
+            String.format(
+                Locale.ROOT,
+                "the requirement least often met, at 7.1000 MHz, is met by %.1f %% of the"
+                    + " installations; what moves it most is the spread of span",
+                100 * half.get(1).found()));
+  }
+
+  /** What lies closer to the limit than the model's error may fall on either side. */
+  @Test
+  void theIntervalOfAYieldHoldsWhatIsUndecided() {
+    double nominal = check("  - {frequency: 7.1 MHz, swr: {max: 6}}\n").get(0).found();
+    Design design =
+        design("  - {frequency: 7.1 MHz, swr: {max: " + nominal + "}}\n  - {yield: {min: 90 %}}\n");
+    Solver rough = new Solver(new SolverOptions(1e-2));
+    CheckedRequirement judged =
+        new StudyJudge(design, rough, 2, 1000).check(design.requirements().get(1));
+    YieldResult result = new YieldStudy(design, 1000, 1, YieldStudy.DEFAULT_ACCURACY).run(rough, 2);
+    double undecided = result.outcomes().get(0).undecided();
+    assertThat(undecided).isPositive();
+    assertThat(judged.found()).isEqualTo(result.all().value());
+    assertThat(judged.low()).isEqualTo(result.all().low() - undecided);
+    assertThat(judged.high()).isEqualTo(result.all().high() + undecided);
+  }
+
+  /** A share within the interval of 1,000 installations is looked at again with 20,000. */
+  @Test
+  void aYieldInDoubtIsDrawnAgain() {
+    double nominal = check("  - {frequency: 7.1 MHz, swr: {max: 6}}\n").get(0).found();
+    String swr = "  - {frequency: 7.1 MHz, swr: {max: " + nominal + "}}\n";
+    CheckedRequirement open = check(swr + "  - {yield: {min: 48 %}}\n").get(1);
+    assertThat(open.tolerance()).isEqualTo(2e-4);
+    assertThat(open.high() - open.low()).isLessThan(0.02);
+  }
+
+  @Test
+  void theCauseOfAYieldNamesTheBand() {
+    CheckedRequirement share =
+        yieldOfFew(
+            """
+              - {band: 40 m, swr: {max: 1.01}}
+              - {yield: {min: 90 %}}
+            """);
+    assertThat(share.cause())
+        .startsWith("the requirement least often met, on 40 m, is met by 0.0 %");
   }
 
   @Test
