@@ -54,7 +54,8 @@ class BandScanTest {
 
   /**
    * Its Chebyshev coefficients are 2 / √(a² − 1) · (a + √(a² − 1))^−k, 8/3 · 2^−k with a = 1.25:
-   * the closed form follows from the generating function of the polynomials (NIST DLMF, section 18.12).
+   * the closed form follows from the generating function of the polynomials (NIST DLMF, section
+   * 18.12).
    */
   private static double pole(double x) {
     return 1 / (1.25 - x);
