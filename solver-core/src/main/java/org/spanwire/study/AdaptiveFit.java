@@ -8,14 +8,14 @@ import java.util.function.DoubleFunction;
 import org.apache.commons.math3.complex.Complex;
 
 /**
- * Samples a function where a rational fit is least certain, until new samples confirm what the fit
+ * Samples a function where rational fits are least certain, until new samples confirm what the fits
  * without them said.
  *
- * <p>Where it is least certain: where the fits with all and with one support point less differ most
- * between the samples. Every new sample is first held against the fit made without it, so the
- * stated error comes from values the fit had not seen, at the places where it was least certain.
- * New samples come in batches of fixed size, so that the places do not depend on the number of
- * threads.
+ * <p>Where they are least certain: where the fits with all and with one support point less differ
+ * most between the samples. Every new sample is first held against the fits made without it, so the
+ * stated errors come from values the fits had not seen, at the places where they were least
+ * certain. New samples come in batches of fixed size, so that the places do not depend on the
+ * number of threads.
  */
 final class AdaptiveFit {
 
@@ -29,33 +29,61 @@ final class AdaptiveFit {
   private static final int SCAN_PER_GAP = 24;
 
   private final FrequencyRange range;
-  private final DoubleFunction<Complex[]> function;
+  private final DoubleFunction<Complex[][]> function;
+  private final List<Group> groups;
   private final Goal goal;
-  private final TreeMap<Double, Complex[]> samples = new TreeMap<>();
+  private final TreeMap<Double, Complex[][]> samples = new TreeMap<>();
 
   /**
    * When to stop.
    *
-   * @param accuracy wanted relative error
-   * @param noise relative error of the samples, below the accuracy
+   * @param accuracy wanted error of every group
    * @param mostSamples number of samples to give up at
    */
-  record Goal(double accuracy, double noise, int mostSamples) {}
+  record Goal(double accuracy, int mostSamples) {}
 
-  AdaptiveFit(FrequencyRange range, DoubleFunction<Complex[]> function, Goal goal) {
+  /** How far apart two values of a group are. */
+  @FunctionalInterface
+  interface Distance {
+    double between(double place, Complex[] found, Complex[] predicted);
+  }
+
+  /**
+   * Quantities that share their poles, and so a fit.
+   *
+   * @param noise relative error of the samples, below the accuracy
+   * @param distance what the error of the group is counted in
+   */
+  record Group(double noise, Distance distance) {
+
+    /** With the error relative to the norm of all quantities of the group. */
+    static Group relative(double noise) {
+      return new Group(
+          noise, (place, found, predicted) -> RationalFit.relativeDistance(found, predicted));
+    }
+  }
+
+  /**
+   * An adaptive fit.
+   *
+   * @param function one array for each group
+   */
+  AdaptiveFit(
+      FrequencyRange range, DoubleFunction<Complex[][]> function, List<Group> groups, Goal goal) {
     this.range = range;
     this.function = function;
+    this.groups = List.copyOf(groups);
     this.goal = goal;
   }
 
   /**
    * What came out.
    *
-   * @param fit the fit to all samples
+   * @param fits the fit of each group to all samples
    * @param places where the function was sampled, rising
-   * @param error largest relative error of the last predictions, plus that of the samples
+   * @param errors of each group the largest error of the last predictions, plus that of the samples
    */
-  record Outcome(RationalFit fit, double[] places, double error) {}
+  record Outcome(List<RationalFit> fits, double[] places, double[] errors) {}
 
   Outcome run(Workers workers) {
     List<Double> first = new ArrayList<>();
@@ -63,39 +91,52 @@ final class AdaptiveFit {
       first.add(frequency);
     }
     sample(workers, first);
-    RationalFit fit = fit(List.of(), samples.size() / 2);
+    List<RationalFit> fits = new ArrayList<>();
+    for (int group = 0; group < groups.size(); group++) {
+      fits.add(fit(group, List.of(), samples.size() / 2));
+    }
     int confirmed = 0;
-    double unseen = 0;
+    double[] unseen = new double[groups.size()];
     while (true) {
-      List<Double> next = next(fit);
-      List<Complex[]> predicted = next.stream().map(fit::at).toList();
+      List<Double> next = next(fits);
+      List<RationalFit> before = List.copyOf(fits);
       sample(workers, next);
-      fit = fit(withoutLast(fit, REVISED_SUPPORTS), samples.size() / 2);
-      double missed = missed(next, predicted);
-      boolean confirms = missed <= goal.accuracy() / 2;
+      boolean confirms = true;
+      for (int group = 0; group < groups.size(); group++) {
+        double missed = missed(group, before.get(group), next);
+        confirms &= missed <= goal.accuracy() / 2;
+        unseen[group] = confirmed > 0 ? Math.max(unseen[group], missed) : missed;
+        List<Double> kept = withoutLast(before.get(group), REVISED_SUPPORTS);
+        fits.set(group, fit(group, kept, samples.size() / 2));
+      }
       confirmed = confirms ? confirmed + 1 : 0;
-      unseen = confirmed > 1 ? Math.max(unseen, missed) : missed;
       if (confirmed == CONFIRMATIONS || samples.size() + BATCH > goal.mostSamples()) {
-        return new Outcome(fit, places(), unseen + goal.noise());
+        for (int group = 0; group < groups.size(); group++) {
+          unseen[group] += groups.get(group).noise();
+        }
+        return new Outcome(fits, places(), unseen);
       }
     }
   }
 
-  private double missed(List<Double> places, List<Complex[]> predicted) {
-    double missed = 0;
-    for (int i = 0; i < places.size(); i++) {
-      Complex[] found = samples.get(places.get(i));
-      missed = Math.max(missed, RationalFit.relativeDistance(found, predicted.get(i)));
-    }
-    return missed;
+  private double missed(int group, RationalFit fit, List<Double> places) {
+    return places.stream()
+        .mapToDouble(
+            place ->
+                groups
+                    .get(group)
+                    .distance()
+                    .between(place, samples.get(place)[group], fit.at(place)))
+        .max()
+        .orElseThrow();
   }
 
   private void sample(Workers workers, List<Double> places) {
-    List<Callable<Complex[]>> tasks = new ArrayList<>();
+    List<Callable<Complex[][]>> tasks = new ArrayList<>();
     for (double place : places) {
       tasks.add(() -> function.apply(place));
     }
-    List<Complex[]> found = workers.run(tasks);
+    List<Complex[][]> found = workers.run(tasks);
     for (int i = 0; i < places.size(); i++) {
       samples.put(places.get(i), found.get(i));
     }
@@ -105,12 +146,11 @@ final class AdaptiveFit {
     return samples.keySet().stream().mapToDouble(Double::doubleValue).toArray();
   }
 
-  private RationalFit fit(List<Double> begin, int most) {
+  private RationalFit fit(int group, List<Double> begin, int most) {
+    Complex[][] values =
+        samples.values().stream().map(each -> each[group]).toArray(Complex[][]::new);
     return RationalFit.of(
-        new RationalFit.Samples(places(), samples.values().toArray(Complex[][]::new)),
-        begin,
-        goal.noise(),
-        most);
+        new RationalFit.Samples(places(), values), begin, groups.get(group).noise(), most);
   }
 
   private static List<Double> withoutLast(RationalFit fit, int count) {
@@ -119,9 +159,12 @@ final class AdaptiveFit {
   }
 
   /** The largest doubts, one per gap between samples at most, and the middle of the widest gap. */
-  private List<Double> next(RationalFit fit) {
-    List<Double> fewer = withoutLast(fit, 1);
-    RationalFit lower = fit(fewer, fewer.size());
+  private List<Double> next(List<RationalFit> fits) {
+    List<RationalFit> lower = new ArrayList<>();
+    for (int group = 0; group < fits.size(); group++) {
+      List<Double> fewer = withoutLast(fits.get(group), 1);
+      lower.add(fit(group, fewer, fewer.size()));
+    }
     double[] places = places();
     record Doubt(double place, double size, double width) {}
     List<Doubt> doubts = new ArrayList<>();
@@ -130,7 +173,7 @@ final class AdaptiveFit {
       Doubt largest = new Doubt(places[gap] + width / 2, -1, width);
       for (int i = 1; i < SCAN_PER_GAP; i++) {
         double place = places[gap] + width * i / SCAN_PER_GAP;
-        double size = RationalFit.relativeDistance(fit.at(place), lower.at(place));
+        double size = doubt(place, fits, lower);
         if (size > largest.size()) {
           largest = new Doubt(place, size, width);
         }
@@ -144,5 +187,16 @@ final class AdaptiveFit {
         .max((a, b) -> Double.compare(a.width(), b.width()))
         .ifPresent(widest -> next.add(widest.place()));
     return next;
+  }
+
+  private static double doubt(double place, List<RationalFit> fits, List<RationalFit> lower) {
+    double largest = 0;
+    for (int group = 0; group < fits.size(); group++) {
+      largest =
+          Math.max(
+              largest,
+              RationalFit.relativeDistance(fits.get(group).at(place), lower.get(group).at(place)));
+    }
+    return largest;
   }
 }

@@ -21,6 +21,14 @@ public record FrequencyRange(double lowHz, double highHz) {
     return lowHz + (highHz - lowHz) / 2;
   }
 
+  /** Refuses a frequency in hertz outside. */
+  void check(double frequencyHz) {
+    if (!(frequencyHz >= lowHz && frequencyHz <= highHz)) {
+      throw new IllegalArgumentException(
+          "frequency " + frequencyHz + " Hz must lie between " + lowHz + " and " + highHz + " Hz");
+    }
+  }
+
   /** True at exactly either end. */
   boolean isEdge(double frequencyHz) {
     return frequencyHz == lowHz || frequencyHz == highHz;

@@ -3,18 +3,20 @@ package org.spanwire.study;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.DoubleFunction;
 import java.util.stream.IntStream;
-import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.apache.commons.math3.complex.Complex;
 import org.apache.commons.math3.complex.ComplexField;
 import org.apache.commons.math3.linear.Array2DRowFieldMatrix;
 import org.apache.commons.math3.linear.ArrayFieldVector;
 import org.apache.commons.math3.linear.FieldLUDecomposition;
 import org.spanwire.Antenna;
+import org.spanwire.Solution;
 import org.spanwire.Solver;
 import org.spanwire.circuit.Mismatch;
 import org.spanwire.geometry.Feed;
+import org.spanwire.result.Direction;
 
 /**
  * The port matrix of an antenna over a range of frequencies: a rational function through solutions
@@ -30,24 +32,31 @@ public final class FrequencyResponse {
    * Solutions are asked to be this much better than the interpolant, so that it does not fit their
    * error.
    */
-  private static final double SOLVER_SHARE = 0.1;
+  static final double SOLVER_SHARE = 0.1;
 
-  private static final int MOST_SOLVES = 240;
-  private static final int SCAN_PER_GAP = 24;
-  private static final double RELATIVE_ACCURACY = 1e-10;
+  static final int MOST_SOLVES = 240;
 
   private final List<Feed> feeds;
   private final FrequencyRange range;
   private final double[] solved;
   private final RationalFit fit;
   private final double error;
+  private final Optional<GainFit> gains;
 
-  private FrequencyResponse(List<Feed> feeds, FrequencyRange range, AdaptiveFit.Outcome outcome) {
+  private FrequencyResponse(
+      List<Feed> feeds,
+      FrequencyRange range,
+      List<Direction> directions,
+      AdaptiveFit.Outcome outcome) {
     this.feeds = List.copyOf(feeds);
     this.range = range;
     this.solved = outcome.places();
-    this.fit = outcome.fit();
-    this.error = outcome.error();
+    this.fit = outcome.fits().get(0);
+    this.error = outcome.errors()[0];
+    this.gains =
+        directions.isEmpty()
+            ? Optional.empty()
+            : Optional.of(new GainFit(directions, outcome.fits().get(1), outcome.errors()[1]));
   }
 
   /**
@@ -63,16 +72,44 @@ public final class FrequencyResponse {
    */
   public static FrequencyResponse of(
       Antenna antenna, FrequencyRange range, double accuracy, int threads) {
-    return of(new Solver(), antenna, range, accuracy, threads);
+    return of(new Solver(), antenna, range, accuracy, List.of(), threads);
   }
 
   /**
-   * Solves an antenna over a range as {@link #of(Antenna, FrequencyRange, double, int)} does.
+   * Solves an antenna over a range as {@link #of(Antenna, FrequencyRange, double, int)} does, with
+   * the gain at chosen directions as a second rational function.
    *
    * @param watched its watch and its limit of memory are used, its tolerance is not
+   * @param accuracy wanted of the gains too; see {@link #gainError}
+   * @param directions where the gain is wanted, perhaps none
    */
   public static FrequencyResponse of(
-      Solver watched, Antenna antenna, FrequencyRange range, double accuracy, int threads) {
+      Solver watched,
+      Antenna antenna,
+      FrequencyRange range,
+      double accuracy,
+      List<Direction> directions,
+      int threads) {
+    checkRange(range, accuracy);
+    double tolerance = SOLVER_SHARE * accuracy;
+    Solver solver = watched.withTolerance(tolerance);
+    List<AdaptiveFit.Group> groups = new ArrayList<>();
+    groups.add(AdaptiveFit.Group.relative(tolerance));
+    if (!directions.isEmpty()) {
+      groups.add(GainFit.group(tolerance));
+    }
+    return of(
+        antenna.feeds(),
+        range,
+        directions,
+        f -> sample(solver.solve(antenna, f), directions),
+        groups,
+        new AdaptiveFit.Goal(accuracy, MOST_SOLVES),
+        threads);
+  }
+
+  /** Refuses what no response can be had for. */
+  static void checkRange(FrequencyRange range, double accuracy) {
     if (!(accuracy >= 1e-5 && accuracy <= 0.05)) {
       throw new IllegalArgumentException(
           "accuracy " + accuracy + " must lie between 1e-5 and 0.05");
@@ -81,25 +118,44 @@ public final class FrequencyResponse {
       throw new IllegalArgumentException(
           "range from " + range.lowHz() + " Hz must end at a higher frequency");
     }
-    double tolerance = SOLVER_SHARE * accuracy;
-    Solver solver = watched.withTolerance(tolerance);
-    return of(
-        antenna.feeds(),
-        range,
-        f -> solver.solve(antenna, f).portMatrix(),
-        new AdaptiveFit.Goal(accuracy, tolerance, MOST_SOLVES),
-        threads);
   }
 
+  private static Complex[][] sample(Solution solution, List<Direction> directions) {
+    Complex[] ports = flat(solution.portMatrix());
+    return directions.isEmpty()
+        ? new Complex[][] {ports}
+        : new Complex[][] {ports, GainFit.sample(directions, solution::gainDbi)};
+  }
+
+  /** The response of a port matrix given at a frequency in hertz. */
   static FrequencyResponse of(
       List<Feed> feeds,
       FrequencyRange range,
       DoubleFunction<Complex[][]> portMatrix,
+      double noise,
       AdaptiveFit.Goal goal,
       int threads) {
-    AdaptiveFit adaptive = new AdaptiveFit(range, f -> flat(portMatrix.apply(f)), goal);
+    return of(
+        feeds,
+        range,
+        List.of(),
+        f -> new Complex[][] {flat(portMatrix.apply(f))},
+        List.of(AdaptiveFit.Group.relative(noise)),
+        goal,
+        threads);
+  }
+
+  private static FrequencyResponse of(
+      List<Feed> feeds,
+      FrequencyRange range,
+      List<Direction> directions,
+      DoubleFunction<Complex[][]> samples,
+      List<AdaptiveFit.Group> groups,
+      AdaptiveFit.Goal goal,
+      int threads) {
+    AdaptiveFit adaptive = new AdaptiveFit(range, samples, groups, goal);
     try (Workers workers = new Workers(threads)) {
-      return new FrequencyResponse(feeds, range, adaptive.run(workers));
+      return new FrequencyResponse(feeds, range, directions, adaptive.run(workers));
     }
   }
 
@@ -156,16 +212,7 @@ public final class FrequencyResponse {
   }
 
   private Complex[] flatAt(double frequencyHz) {
-    if (!(frequencyHz >= range.lowHz() && frequencyHz <= range.highHz())) {
-      throw new IllegalArgumentException(
-          "frequency "
-              + frequencyHz
-              + " Hz must lie between "
-              + range.lowHz()
-              + " and "
-              + range.highHz()
-              + " Hz");
-    }
+    range.check(frequencyHz);
     return fit.at(frequencyHz);
   }
 
@@ -208,21 +255,31 @@ public final class FrequencyResponse {
 
   /** The resonances of a feed, rising in frequency, by root finding. */
   public List<Resonance> resonances(String feed) {
-    List<Resonance> resonances = new ArrayList<>();
-    double[] scan = scan();
-    for (int i = 1; i < scan.length; i++) {
-      double before = impedance(feed, scan[i - 1]).getImaginary();
-      double after = impedance(feed, scan[i]).getImaginary();
-      if (before != 0 && before * after <= 0) {
-        double root =
-            after == 0
-                ? scan[i]
-                : new BrentSolver(RELATIVE_ACCURACY, RELATIVE_ACCURACY * range.lowHz())
-                    .solve(1000, f -> impedance(feed, f).getImaginary(), scan[i - 1], scan[i]);
-        resonances.add(new Resonance(root, impedance(feed, root).getReal(), before < 0));
-      }
-    }
-    return resonances;
+    index(feed);
+    return new ResponseScan(solved).resonances(f -> impedance(feed, f));
+  }
+
+  /**
+   * Gain in dBi in one of the directions asked for, with all feeds driven as stated; −∞ where
+   * nothing is radiated.
+   *
+   * @param frequencyHz frequency in hertz within the range
+   * @throws IllegalArgumentException for a direction that was not asked for
+   */
+  public double gainDbi(Direction direction, double frequencyHz) {
+    range.check(frequencyHz);
+    return gains
+        .orElseThrow(
+            () -> new IllegalArgumentException(direction + " is none of the directions asked for"))
+        .gainDbi(direction, frequencyHz);
+  }
+
+  /**
+   * Error of the gains as ratios, relative to the root of the sum of their squares over all
+   * directions, measured as {@link #relativeError} is; 0 without directions.
+   */
+  public double gainError() {
+    return gains.map(GainFit::error).orElse(0.0);
   }
 
   /**
@@ -247,29 +304,11 @@ public final class FrequencyResponse {
   }
 
   private ReflectionSearch search(String feed, double referenceOhm) {
-    return new ReflectionSearch(
-        scan(),
-        f -> {
-          double magnitude = mismatch(feed, referenceOhm, f).reflection().abs();
-          return magnitude * magnitude;
-        });
+    index(feed);
+    return new ResponseScan(solved).search(f -> mismatch(feed, referenceOhm, f).reflection());
   }
 
   private Mismatch mismatch(String feed, double referenceOhm, double frequencyHz) {
     return Mismatch.of(impedance(feed, frequencyHz), referenceOhm);
-  }
-
-  /** Steps between the solved frequencies, which lie close where the impedance moves fast. */
-  private double[] scan() {
-    int gaps = solved.length - 1;
-    double[] scan = new double[gaps * SCAN_PER_GAP + 1];
-    for (int gap = 0; gap < gaps; gap++) {
-      for (int i = 0; i < SCAN_PER_GAP; i++) {
-        scan[gap * SCAN_PER_GAP + i] =
-            solved[gap] + (solved[gap + 1] - solved[gap]) * i / SCAN_PER_GAP;
-      }
-    }
-    scan[scan.length - 1] = solved[gaps];
-    return scan;
   }
 }

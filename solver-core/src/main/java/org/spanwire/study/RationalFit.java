@@ -44,7 +44,7 @@ final class RationalFit {
     }
 
     double norm(int sample) {
-      return RationalFit.norm(quantities[sample]);
+      return scale(quantities[sample]);
     }
   }
 
@@ -189,7 +189,15 @@ final class RationalFit {
 
   /** Distance between two sets of quantities over the norm of the first. */
   static double relativeDistance(Complex[] reference, Complex[] other) {
-    return distance(reference, other) / norm(reference);
+    return distance(reference, other) / scale(reference);
+  }
+
+  /**
+   * What relative errors are relative to: the norm, which may be 0 as that of a gain at the
+   * horizon.
+   */
+  private static double scale(Complex[] quantities) {
+    return Math.max(norm(quantities), Double.MIN_NORMAL);
   }
 
   private static double norm(Complex[] quantities) {

@@ -47,7 +47,8 @@ class FrequencyResponseTest {
         List.of(FEED),
         SHORT_WAVE,
         FrequencyResponseTest::stub,
-        new AdaptiveFit.Goal(1e-4, 1e-9, 100),
+        1e-9,
+        new AdaptiveFit.Goal(1e-4, 100),
         threads);
   }
 
@@ -147,7 +148,8 @@ class FrequencyResponseTest {
             List.of(FEED),
             SHORT_WAVE,
             f -> new Complex[][] {{new Complex(50 + random.nextDouble(), 0)}},
-            new AdaptiveFit.Goal(1e-4, 1e-5, 50),
+            1e-5,
+            new AdaptiveFit.Goal(1e-4, 50),
             1);
     assertThat(noise.relativeError()).isGreaterThan(1e-3);
   }
