@@ -59,7 +59,7 @@ final class TestReach {
     }
   }
 
-  /** Section of the report; too few lines or a weak group is a fault. */
+  /** Section of the report; too few lines, a weak group or one not run is a fault. */
   static Section section(Optional<Lines> lines, MutationRecord mutations) {
     List<String> faults = new ArrayList<>();
     StringBuilder text = new StringBuilder("## How far the tests reach\n\n");
@@ -93,7 +93,10 @@ final class TestReach {
                   faults.add("the tests of " + name + " notice too few planted faults");
                 }
               },
-              () -> text.append("| ").append(name).append(" | | | | not run yet | |\n"));
+              () -> {
+                text.append("| ").append(name).append(" | | | | not run yet | |\n");
+                faults.add("no planted faults are on record for " + name);
+              });
     }
     faults.forEach(fault -> text.append("\n- **").append(fault).append("**\n"));
     return new Section(text.toString(), faults);

@@ -113,9 +113,10 @@ class TestReachTest {
     assertThat(weak.markdown())
         .contains(
             "89.0 % of 100", "| circuit | 100 | 74 | 1 | 74.0 % | 2026-01-02, commit abc123 |");
-    assertThat(
-            TestReach.section(Optional.empty(), new MutationRecord(List.of(group("unit", 99))))
-                .markdown())
+    Section missing =
+        TestReach.section(Optional.empty(), new MutationRecord(List.of(group("unit", 99))));
+    assertThat(missing.faults()).hasSize(4).contains("no planted faults are on record for check");
+    assertThat(missing.markdown())
         .contains("| check | | | | not run yet | |", "| check-output | | | | not run yet | |");
   }
 }
