@@ -56,11 +56,12 @@ final class ConductorReader {
     OptionalDouble mass = conductor.massPerMetre();
     Optional<Item> stated = fields.optional("mechanical");
     if (stated.isPresent()) {
-      return Optional.of(mechanical(stated.get(), metalArea(fields), mass));
+      double area = metalArea(fields);
+      return Optional.of(item.checked(() -> mechanical(stated.get(), area, mass)));
     }
     return mass.isEmpty()
         ? Optional.empty()
-        : Optional.of(MechanicalProperties.ofMass(mass.getAsDouble()));
+        : Optional.of(item.checked(() -> MechanicalProperties.ofMass(mass.getAsDouble())));
   }
 
   private double metalArea(Fields conductor) {

@@ -78,6 +78,15 @@ class DesignErrorsTest {
             "material: copper, diameter: 2 mm}",
             "material: perfect, diameter: 2 mm, mechanical: »{expansion: 17 ppm/K}}",
             "has no mass-per-length, and it does not follow from the densities"),
+        fault(
+            "strand: {material: copper, diameter: 2 mm}",
+            "strand: »{material: copper, diameter: 1e-300 m}",
+            "conductor 'strand': mass per length 0.0 kg/m must be positive and finite"),
+        fault(
+            "strand: {material: copper, diameter: 2 mm}",
+            "strand: »{material: copper, diameter: 1e-300 m, mechanical: {mass-per-length: 1 g/m,"
+                + " elastic-modulus: 110 GPa}}",
+            "conductor 'strand': stiffness 0.0 N must be positive"),
         kit("»{count: 2}", "has no item; add one such as item: end insulator"),
         kit("{item: peg, count: »2.5}", "expected a whole number such as 2"),
         kit("{item: peg, mass: »40 mm}", "expected a mass such as 1.8 kg"),
