@@ -22,6 +22,7 @@ import org.spanwire.cli.command.MergeCommand;
 import org.spanwire.cli.command.OptimizeCommand;
 import org.spanwire.cli.command.ProgramVersion;
 import org.spanwire.cli.command.ReportCommand;
+import org.spanwire.cli.command.ResponseCommand;
 import org.spanwire.cli.command.SchemaCommand;
 import org.spanwire.cli.command.SolveCommand;
 import org.spanwire.cli.command.SweepCommand;
@@ -43,6 +44,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
     subcommands = {
       SolveCommand.class,
       BandsCommand.class,
+      ResponseCommand.class,
       SweepCommand.class,
       MergeCommand.class,
       OptimizeCommand.class,

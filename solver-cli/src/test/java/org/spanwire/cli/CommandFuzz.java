@@ -39,18 +39,23 @@ final class CommandFuzz {
 
   /** Commands with options of their own; those that take minutes by their nature are left out. */
   private static final Map<String, List<String>> COMMANDS =
-      Map.of(
-          "solve",
-              List.of("--frequency", "--elevation", "--azimuth", "--currents", "--power-balance"),
-          "bands", List.of("--points"),
-          "sweep", List.of("--vary", "--of", "--frequency", "--plane", "--shard", "--resume"),
-          "cut", List.of(),
-          "check", List.of("--junit"),
-          "baseline compare", List.of("--directory"),
-          "baseline record", List.of("--directory"),
-          "balun bench", List.of(),
-          "merge", List.of(),
-          "schema", List.of());
+      Map.ofEntries(
+          Map.entry(
+              "solve",
+              List.of("--frequency", "--elevation", "--azimuth", "--currents", "--power-balance")),
+          Map.entry("bands", List.of("--points")),
+          Map.entry(
+              "response",
+              List.of("--range", "--step", "--plane", "--elevation", "--azimuth", "--touchstone")),
+          Map.entry(
+              "sweep", List.of("--vary", "--of", "--frequency", "--plane", "--shard", "--resume")),
+          Map.entry("cut", List.of()),
+          Map.entry("check", List.of("--junit")),
+          Map.entry("baseline compare", List.of("--directory")),
+          Map.entry("baseline record", List.of("--directory")),
+          Map.entry("balun bench", List.of()),
+          Map.entry("merge", List.of()),
+          Map.entry("schema", List.of()));
 
   private static final List<String> COMMON =
       List.of(
@@ -63,7 +68,8 @@ final class CommandFuzz {
           "--help");
 
   /** Options whose value names what is written. */
-  private static final Set<String> WRITING = Set.of("--output", "--junit", "--directory");
+  private static final Set<String> WRITING =
+      Set.of("--output", "--junit", "--directory", "--touchstone");
 
   private static final String[] VALUES = {
     "",
@@ -72,6 +78,9 @@ final class CommandFuzz {
     "2",
     "3",
     "5.36MHz",
+    "5MHz:6MHz",
+    "6MHz:5MHz",
+    "out.s1p",
     "7.1MHz,14MHz",
     "1e999",
     "nan",
@@ -173,7 +182,7 @@ final class CommandFuzz {
         line.add(WRITING.contains(option) ? inside(value) : value);
       }
     }
-    if (command.equals("solve") || command.equals("bands") || command.equals("sweep")) {
+    if (Set.of("solve", "bands", "response", "sweep").contains(command)) {
       line.addAll(List.of("--tolerance", "5%"));
     }
     return line;

@@ -65,6 +65,27 @@ class PlotTest {
   }
 
   @Test
+  void responseDrawsSwrAndGain() throws IOException {
+    Document svg =
+        svg(
+            "response",
+            kit(),
+            "--range",
+            "6MHz:15MHz",
+            "--elevation",
+            "30",
+            "--azimuth",
+            "0,90",
+            "--tolerance",
+            "1%",
+            "--format",
+            "csv");
+    assertThat(svg.select("text").eachText())
+        .contains("SWR at the transmitter", "frequency, MHz", "10", "Gain")
+        .contains("elevation 30 deg, azimuth 90 deg");
+  }
+
+  @Test
   void aSweepOfOneParameterDrawsLines() throws IOException {
     Document svg =
         svg(

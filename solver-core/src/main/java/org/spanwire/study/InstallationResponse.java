@@ -2,14 +2,20 @@ package org.spanwire.study;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentSkipListMap;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.Solver;
 import org.spanwire.circuit.Mismatch;
 import org.spanwire.circuit.NPort;
 import org.spanwire.result.Direction;
+import org.spanwire.result.Warning;
 
 /**
  * What an installation shows at the planes of its feed chain over a range of frequencies. Immutable
@@ -22,6 +28,9 @@ import org.spanwire.result.Direction;
  */
 public final class InstallationResponse {
 
+  /** Name of the warning that the wanted accuracy was not reached. */
+  public static final String UNSETTLED = "response-unsettled";
+
   private final Installation installation;
   private final FrequencyRange range;
   private final double[] solved;
@@ -29,12 +38,20 @@ public final class InstallationResponse {
   private final double error;
   private final Optional<GainFit> gains;
   private final ResponseScan scan;
+  private final Map<String, Double> gaps;
+  private final double impedanceError;
+  private final List<Warning> warnings;
+
+  /** What is kept of a solution. */
+  private record Solved(List<SolvedFeed> feeds, List<Warning> warnings) {}
 
   private InstallationResponse(
       Installation installation,
       FrequencyRange range,
       List<Direction> directions,
-      AdaptiveFit.Outcome outcome) {
+      AdaptiveFit.Outcome outcome,
+      List<Solved> solutions,
+      double accuracy) {
     this.installation = installation;
     this.range = range;
     this.solved = outcome.places();
@@ -45,6 +62,34 @@ public final class InstallationResponse {
             ? Optional.empty()
             : Optional.of(new GainFit(directions, outcome.fits().get(1), outcome.errors()[1]));
     this.scan = new ResponseScan(solved);
+    Map<String, Double> widths = new LinkedHashMap<>();
+    solutions.get(0).feeds().forEach(feed -> widths.put(feed.name(), feed.gapMetres()));
+    this.gaps = Collections.unmodifiableMap(widths);
+    this.impedanceError =
+        solutions.stream()
+            .flatMap(each -> each.feeds().stream())
+            .mapToDouble(SolvedFeed::relativeError)
+            .max()
+            .orElseThrow();
+    List<Warning> doubts = new ArrayList<>(installation.warnings());
+    if (Math.max(error, gainError()) > accuracy) {
+      doubts.add(unsettled());
+    }
+    solutions.forEach(each -> doubts.addAll(each.warnings()));
+    this.warnings = doubts.stream().distinct().toList();
+  }
+
+  private Warning unsettled() {
+    return new Warning(
+        UNSETTLED,
+        String.format(
+            Locale.ROOT,
+            "after %d solutions from %.4f MHz to %.4f MHz the response is known to %.2g only; take"
+                + " a narrower range or a larger tolerance",
+            solved.length,
+            range.lowHz() * 1e-6,
+            range.highHz() * 1e-6,
+            Math.max(error, gainError())));
   }
 
   /**
@@ -79,14 +124,22 @@ public final class InstallationResponse {
     if (!directions.isEmpty()) {
       groups.add(GainFit.group(tolerance));
     }
+    ConcurrentSkipListMap<Double, Solved> solutions = new ConcurrentSkipListMap<>();
     AdaptiveFit adaptive =
         new AdaptiveFit(
             range,
-            f -> sample(installation.solveWithPorts(solver, f), directions),
+            f -> {
+              FeedLineCircuit.Solved at = installation.solveWithPorts(solver, f);
+              Operation operation = at.operation();
+              solutions.put(f, new Solved(operation.feeds(), operation.solution().warnings()));
+              return sample(at, directions);
+            },
             groups,
             new AdaptiveFit.Goal(accuracy, FrequencyResponse.MOST_SOLVES));
     try (Workers workers = new Workers(threads)) {
-      return new InstallationResponse(installation, range, directions, adaptive.run(workers));
+      AdaptiveFit.Outcome outcome = adaptive.run(workers);
+      return new InstallationResponse(
+          installation, range, directions, outcome, List.copyOf(solutions.values()), accuracy);
     }
   }
 
@@ -167,6 +220,21 @@ public final class InstallationResponse {
    */
   public double gainError() {
     return gains.map(GainFit::error).orElse(0.0);
+  }
+
+  /** Largest estimated relative error of an impedance that was solved for. */
+  public double impedanceError() {
+    return impedanceError;
+  }
+
+  /** Gap widths in metres that were used, by feed. */
+  public Map<String, Double> gaps() {
+    return gaps;
+  }
+
+  /** Named doubts about the installation and the solutions made, each once. */
+  public List<Warning> warnings() {
+    return warnings;
   }
 
   /**

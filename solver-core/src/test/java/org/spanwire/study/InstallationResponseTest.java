@@ -2,12 +2,17 @@ package org.spanwire.study;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.entry;
 import static org.assertj.core.api.Assertions.within;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Random;
 import org.apache.commons.math3.complex.Complex;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.spanwire.Antenna;
@@ -16,6 +21,7 @@ import org.spanwire.circuit.Mismatch;
 import org.spanwire.design.Design;
 import org.spanwire.design.DesignReader;
 import org.spanwire.result.Direction;
+import org.spanwire.result.Warning;
 
 /** Responses over a range against solutions made at frequencies that the response has not seen. */
 class InstallationResponseTest {
@@ -226,5 +232,52 @@ class InstallationResponseTest {
     assertThatThrownBy(
             () -> InstallationResponse.of(installation, new Solver(), RANGE, 0.1, List.of(), 1))
         .hasMessageContaining("accuracy 0.1 must lie between");
+  }
+
+  /** Soil that is wet and dry by turns in frequency is no rational function. */
+  @Test
+  void saysSoWhenItDoesNotSettle(@TempDir Path directory) throws IOException {
+    StringBuilder table =
+        new StringBuilder("frequency_hz,relative_permittivity,conductivity_s_per_m\n");
+    for (int kilohertz = 6900; kilohertz <= 7100; kilohertz++) {
+      table.append(kilohertz).append(kilohertz % 2 == 0 ? "e3,3,0.0001\n" : "e3,80,1\n");
+    }
+    Path soil = Files.writeString(directory.resolve("soil.csv"), table);
+    Design design =
+        DesignReader.read(
+            """
+            format: spanwire-design/1
+            title: Hut wire
+            conductors: {strand: {material: copper, diameter: 2 mm}}
+            wires: {radiator: {conductor: strand, path: [[0, 0, 3], [20.2, 0, 3]]}}
+            feeds: {main: {wire: radiator, at: 50 %, gap: 30 mm}}
+            ground: {table: TABLE}
+            """
+                .replace("TABLE", soil.toString()),
+            "wire.yaml");
+    InstallationResponse response =
+        InstallationResponse.of(
+            Installation.of(design),
+            new Solver(),
+            new FrequencyRange(6.9e6, 7.1e6),
+            1e-2,
+            List.of(),
+            2);
+    assertThat(response.reflectionError()).isGreaterThan(1e-2);
+    assertThat(response.warnings())
+        .extracting(Warning::name)
+        .contains(InstallationResponse.UNSETTLED);
+  }
+
+  @Test
+  void tellsWhatTheSolutionsTold() {
+    Installation installation = installation(TRANSFORMER + LINE, "");
+    InstallationResponse response = response(installation, 2);
+    assertThat(response.gaps()).containsExactly(entry("main", 0.03));
+    assertThat(response.impedanceError()).isPositive().isLessThan(1e-4);
+    assertThat(response.warnings()).isEmpty();
+    assertThat(response(installation(TRANSFORMER + CHOKE + LINE, ""), 2).warnings())
+        .extracting(Warning::name)
+        .containsExactly(Installation.NO_ROUTE);
   }
 }

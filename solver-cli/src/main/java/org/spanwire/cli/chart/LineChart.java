@@ -23,6 +23,9 @@ public record LineChart(String title, String across, String up, List<Line> lines
 
   private static final double DOT = 2.5;
 
+  /** Values of a line that each get a dot; more would run into one another. */
+  private static final int MOST_DOTS = 80;
+
   /**
    * A line.
    *
@@ -73,7 +76,9 @@ public record LineChart(String title, String across, String up, List<Line> lines
   @Override
   public List<Mark> draw(Graphics2D g, Rectangle2D area) {
     XYSeriesCollection data = new XYSeriesCollection();
-    XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(true, true);
+    XYLineAndShapeRenderer renderer =
+        new XYLineAndShapeRenderer(
+            true, lines.stream().allMatch(line -> line.x().size() <= MOST_DOTS));
     renderer.setDrawSeriesLineAsPath(true);
     List<XyChart.Reading> readings = new ArrayList<>();
     for (int i = 0; i < lines.size(); i++) {

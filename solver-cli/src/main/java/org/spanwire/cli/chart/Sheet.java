@@ -28,6 +28,7 @@ public record Sheet(String title, List<Chart> charts) implements Chart {
   private static final int TITLE = 22;
   private static final int GAP = 14;
   private static final int MOST_COLUMNS = 3;
+  private static final int MOST_WIDTH = 1400;
 
   /** Pixels for a unit of the charts: sharp on screens and on paper. */
   private static final int PIXELS = 2;
@@ -43,7 +44,8 @@ public record Sheet(String title, List<Chart> charts) implements Chart {
   }
 
   private int columns() {
-    return Math.min(MOST_COLUMNS, charts.size());
+    int fitting = Math.max(1, (MOST_WIDTH - GAP) / cellWidth());
+    return Math.min(Math.min(MOST_COLUMNS, fitting), charts.size());
   }
 
   private int cellWidth() {

@@ -100,7 +100,7 @@ public record SiteChart(SiteTable table, int band, SiteTable.Place nominal) impl
     data.addSeries(series);
     plot.setDataset(data);
     plot.setRenderer(SwrChart.renderer());
-    SwrChart.mark(plot, table.bands().get(band));
+    SwrChart.mark(plot, List.of(table.bands().get(band)));
     Rectangle2D inner = XyChart.draw(plot, false, g, area);
     return List.of(
         new Mark(inner.getX() - area.getX(), inner.getMaxY() - area.getY(), "lower left corner"),

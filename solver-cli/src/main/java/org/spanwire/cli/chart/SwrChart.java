@@ -95,7 +95,7 @@ public record SwrChart(BandCurves curves) implements Chart {
     data.addSeries(series);
     plot.setDataset(data);
     plot.setRenderer(renderer());
-    mark(plot, curves.band());
+    mark(plot, List.of(curves.band()));
     return XyChart.draw(plot, false, readings, g, area);
   }
 
@@ -108,11 +108,13 @@ public record SwrChart(BandCurves curves) implements Chart {
     return renderer;
   }
 
-  /** The band, and the limits of the verdicts. */
-  static void mark(XYPlot plot, Band band) {
-    IntervalMarker shade = new IntervalMarker(band.lowHz() / 1e6, band.highHz() / 1e6, Ink.SHADE);
-    shade.setAlpha(1);
-    plot.addDomainMarker(shade, Layer.BACKGROUND);
+  /** Bands, and the limits of the verdicts. */
+  static void mark(XYPlot plot, List<Band> bands) {
+    for (Band band : bands) {
+      IntervalMarker shade = new IntervalMarker(band.lowHz() / 1e6, band.highHz() / 1e6, Ink.SHADE);
+      shade.setAlpha(1);
+      plot.addDomainMarker(shade, Layer.BACKGROUND);
+    }
     for (Verdict verdict : Verdict.values()) {
       if (Double.isFinite(verdict.limit())) {
         ValueMarker limit = new ValueMarker(SwrAxis.place(verdict.limit()), Ink.SOFT, Ink.limit());

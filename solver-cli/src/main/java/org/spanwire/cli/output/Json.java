@@ -49,7 +49,7 @@ final class Json {
   }
 
   /** Why the SWR against an impedance is infinite. */
-  private static String totalReflection(Complex impedance) {
+  static String totalReflection(Complex impedance) {
     if (impedance.isInfinite()) {
       return "open";
     }

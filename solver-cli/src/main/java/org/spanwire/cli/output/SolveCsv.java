@@ -9,6 +9,7 @@ import org.apache.commons.csv.CSVPrinter;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.circuit.Mismatch;
 import org.spanwire.result.CurrentSample;
+import org.spanwire.result.Direction;
 import org.spanwire.result.GainSample;
 import org.spanwire.study.CommonMode;
 import org.spanwire.study.Plane;
@@ -110,14 +111,22 @@ final class SolveCsv {
    * out of the name.
    */
   private String gainColumn(GainSample sample) {
-    String elevation =
-        "gain_elevation_" + Numbers.significant(sample.elevationDegrees(), 6) + "_deg";
     return report.azimuthsAsked()
-        ? elevation
-            + "_azimuth_"
-            + Numbers.significant(sample.azimuthDegrees().orElseThrow(), 6)
-            + "_deg_dbi"
-        : elevation + "_dbi";
+        ? gainColumn(
+            new Direction(sample.elevationDegrees(), sample.azimuthDegrees().orElseThrow()))
+        : gainColumn(sample.elevationDegrees()) + "_dbi";
+  }
+
+  private static String gainColumn(double elevation) {
+    return "gain_elevation_" + Numbers.significant(elevation, 6) + "_deg";
+  }
+
+  /** Name of the column of the gain in a direction. */
+  static String gainColumn(Direction direction) {
+    return gainColumn(direction.elevationDegrees())
+        + "_azimuth_"
+        + Numbers.significant(direction.azimuthDegrees(), 6)
+        + "_deg_dbi";
   }
 
   private List<Object> row(SolvedFrequency solution, int index) {

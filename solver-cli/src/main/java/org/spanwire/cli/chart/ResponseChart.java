@@ -1,0 +1,103 @@
+package org.spanwire.cli.chart;
+
+import java.awt.Graphics2D;
+import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.List;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
+import org.jfree.data.xy.XYSeries;
+import org.jfree.data.xy.XYSeriesCollection;
+import org.spanwire.cli.output.Numbers;
+import org.spanwire.design.Band;
+import org.spanwire.study.Plane;
+
+/**
+ * SWR over a whole range of frequencies, with the bands shaded.
+ *
+ * @param plane where it is seen
+ * @param bands bands of the design; those outside the range are left out
+ * @param frequenciesHz frequencies in hertz, rising
+ * @param swr SWR there
+ */
+public record ResponseChart(
+    Plane plane, List<Band> bands, List<Double> frequenciesHz, List<Double> swr) implements Chart {
+
+  private static final int READINGS = 10;
+
+  /** Takes copies. */
+  public ResponseChart {
+    bands = List.copyOf(bands);
+    frequenciesHz = List.copyOf(frequenciesHz);
+    swr = List.copyOf(swr);
+  }
+
+  private double lowHz() {
+    return frequenciesHz.get(0);
+  }
+
+  private double highHz() {
+    return frequenciesHz.get(frequenciesHz.size() - 1);
+  }
+
+  private List<Band> shown() {
+    return bands.stream()
+        .filter(band -> band.highHz() > lowHz() && band.lowHz() < highHz())
+        .toList();
+  }
+
+  @Override
+  public String title() {
+    return "SWR at the "
+        + (plane == Plane.TRANSFORMER_INPUT ? "transformer's input" : plane.label());
+  }
+
+  @Override
+  public String description() {
+    return title()
+        + " from "
+        + Numbers.megahertz(lowHz())
+        + " MHz to "
+        + Numbers.megahertz(highHz())
+        + " MHz, bands shaded. Lowest "
+        + Numbers.swr(swr.stream().mapToDouble(Double::doubleValue).min().orElseThrow())
+        + ".";
+  }
+
+  @Override
+  public int width() {
+    return 860;
+  }
+
+  @Override
+  public int height() {
+    return 340;
+  }
+
+  @Override
+  public List<Mark> draw(Graphics2D g, Rectangle2D area) {
+    XYSeries series = new XYSeries("SWR");
+    List<XyChart.Reading> readings = new ArrayList<>();
+    for (int i = 0; i < swr.size(); i++) {
+      double x = frequenciesHz.get(i) * 1e-6;
+      double y = SwrAxis.place(swr.get(i));
+      series.add(x, y);
+      if (i % READINGS == 0) {
+        readings.add(
+            new XyChart.Reading(
+                x, y, Numbers.fixed(x, 4) + " MHz: SWR " + Numbers.swr(swr.get(i))));
+      }
+    }
+    XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(true, false);
+    renderer.setDrawSeriesLineAsPath(true);
+    renderer.setSeriesPaint(0, Ink.BLUE);
+    renderer.setSeriesStroke(0, Ink.curve(0));
+    XYPlot plot =
+        XyChart.plot(
+            XyChart.axis("frequency, MHz", lowHz() * 1e-6, highHz() * 1e-6), SwrAxis.whole());
+    plot.setDataset(new XYSeriesCollection(series));
+    plot.setRenderer(renderer);
+    SwrChart.mark(plot, shown());
+    return XyChart.draw(plot, false, readings, g, area);
+  }
+}
