@@ -162,7 +162,8 @@ public final class Spanwire implements Runnable {
         && !unmatched.getSuggestions().isEmpty()) {
       advice = "; did you mean " + String.join(" or ", unmatched.getSuggestions()) + "?";
     }
-    return say(e.getMessage() + advice, ExitCode.BAD_INPUT);
+    // The parser says "option option" of an option that holds pairs.
+    return say(e.getMessage().replace("option option", "option") + advice, ExitCode.BAD_INPUT);
   }
 
   private int failed(Throwable e) {

@@ -44,11 +44,13 @@ public record FitStudy(Design design, List<ParameterSample.Range> vary, Measurem
     }
     if (measurement.numbers() <= vary.size()) {
       throw new IllegalArgumentException(
-          "there are "
+          "the number of readings, "
               + measurement.readings().size()
-              + " measured frequencies for "
+              + (measurement.phase() ? " with phase" : " without phase")
+              + ", is too small to find "
               + vary.size()
-              + " parameters; measure at more");
+              + (vary.size() == 1 ? " parameter" : " parameters")
+              + " and how well; measure at more frequencies");
     }
   }
 

@@ -21,11 +21,24 @@ final class Converters {
 
   private Converters() {}
 
-  /** A frequency in hertz, positive; a bare number is hertz. */
+  /** A frequency in hertz, positive; a large bare number is hertz, as in tables. */
   static final class Frequency implements ITypeConverter<Double> {
+
+    /** Smaller bare numbers are taken for megahertz or kilohertz left without a unit. */
+    private static final double LEAST_BARE = 1e5;
+
     @Override
     public Double convert(String text) {
-      double hertz = value(text, Dimension.FREQUENCY);
+      return hertz(text);
+    }
+
+    static double hertz(String text) {
+      Quantity quantity = quantity(text, Dimension.FREQUENCY);
+      double hertz = quantity.value();
+      if (quantity.dimension().equals(Dimension.NUMBER) && hertz > 0 && hertz < LEAST_BARE) {
+        throw new TypeConversionException(
+            "frequency " + text + " has no unit; write one such as 7.1MHz");
+      }
       if (!(hertz > 0)) {
         throw new TypeConversionException(
             "frequency " + text + " must be above zero; write one such as 7.1MHz");
@@ -39,13 +52,20 @@ final class Converters {
     @Override
     public Limits.Range convert(String text) {
       String[] ends = text.split(":", -1);
-      double low = ends.length == 2 ? value(ends[0], Dimension.FREQUENCY) : 0;
-      double high = ends.length == 2 ? value(ends[1], Dimension.FREQUENCY) : 0;
-      if (!(low > 0) || !(high > low)) {
-        throw new TypeConversionException(
-            "range " + text + " is none; write one such as 3.5MHz:30MHz");
+      if (ends.length != 2) {
+        throw none(text);
+      }
+      double low = Frequency.hertz(ends[0]);
+      double high = Frequency.hertz(ends[1]);
+      if (!(high > low)) {
+        throw none(text);
       }
       return new Limits.Range(low, high);
+    }
+
+    private static TypeConversionException none(String text) {
+      return new TypeConversionException(
+          "range " + text + " is none; write one such as 3.5MHz:30MHz");
     }
   }
 
@@ -96,6 +116,22 @@ final class Converters {
     @Override
     public Double convert(String text) {
       return value(text, Dimension.NUMBER);
+    }
+  }
+
+  /** A tolerance: as a ratio, but not where it could be meant in percent. */
+  static final class Tolerance implements ITypeConverter<Double> {
+
+    private static final double LEAST_DOUBTFUL = 0.01;
+
+    @Override
+    public Double convert(String text) {
+      double ratio = value(text, Dimension.NUMBER);
+      if (!text.contains("%") && ratio >= LEAST_DOUBTFUL) {
+        throw new TypeConversionException(
+            "tolerance " + text + " has no unit; write it in percent such as 0.1%");
+      }
+      return ratio;
     }
   }
 

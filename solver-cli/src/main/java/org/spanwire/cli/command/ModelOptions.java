@@ -29,8 +29,8 @@ class ModelOptions {
   @Option(
       names = "--tolerance",
       paramLabel = "T",
-      converter = Converters.Ratio.class,
-      description = "Wanted relative accuracy of impedances, 0.0001%% to 10%%; default 0.1%%.")
+      converter = Converters.Tolerance.class,
+      description = "Wanted relative accuracy of impedances, 0.00001%% to 10%%; default 0.1%%.")
   private double tolerance = SolverOptions.DEFAULT_TOLERANCE;
 
   @Option(

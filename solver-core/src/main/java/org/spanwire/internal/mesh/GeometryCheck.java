@@ -116,9 +116,11 @@ final class GeometryCheck {
           wire,
           String.format(
               Locale.ROOT,
-              "radius %.4g m is %.4g wavelengths, least %.0g; use a thicker conductor",
+              "radius %.4g m is %.4g wavelengths at %.4g MHz, least %.0g; use a thicker conductor or"
+                  + " a higher frequency",
               radius,
               radius / wavelength,
+              PhysicalConstants.SPEED_OF_LIGHT / wavelength * 1e-6,
               THINNEST));
     }
   }

@@ -38,7 +38,7 @@ class SizeLimitsTest {
         .hasMessageContaining("limit 300");
     assertThatThrownBy(() -> mesh(1e-300, ORIGIN, new Point(10, 0, 0), 4e-3, 7e6))
         .isInstanceOf(GeometryException.class)
-        .hasMessageContaining("use a thicker conductor");
+        .hasMessageContaining(" at 7.000 MHz, least 1e-09; use a thicker conductor or a higher");
     assertThatThrownBy(() -> mesh(1e-3, ORIGIN, new Point(10, 0, 0), 1e-300, 7e6))
         .isInstanceOf(GeometryException.class)
         .hasMessageContaining("widen it");
