@@ -79,7 +79,7 @@ public final class Solver {
    * @throws GeometryException if the antenna cannot be modelled as given
    */
   public void check(Antenna antenna, double frequencyHz) {
-    mesh(antenna, frequencyHz, 0);
+    mesh(Objects.requireNonNull(antenna, "antenna"), frequencyHz, 0);
   }
 
   /**
@@ -163,6 +163,8 @@ public final class Solver {
       int threads,
       ToDoubleFunction<Solution> relativeError) {
     requireFeed(antenna);
+    Objects.requireNonNull(frequenciesHz, "frequenciesHz");
+    Objects.requireNonNull(lifts, "lifts");
     if (frequenciesHz.length == 0 || lifts.length == 0 || threads < 1) {
       throw new IllegalArgumentException(
           frequenciesHz.length
@@ -176,6 +178,7 @@ public final class Solver {
   }
 
   private static void requireFeed(Antenna antenna) {
+    Objects.requireNonNull(antenna, "antenna");
     if (antenna.feeds().isEmpty()) {
       throw new GeometryException(
           GeometryException.Subject.ANTENNA, "", "the antenna has no feed; add at least one");
@@ -319,6 +322,10 @@ public final class Solver {
    */
   public MovingFeed movingFeed(
       Antenna antenna, List<Position> places, double[] frequenciesHz, double[] lifts, int threads) {
+    Objects.requireNonNull(antenna, "antenna");
+    Objects.requireNonNull(places, "places");
+    Objects.requireNonNull(frequenciesHz, "frequenciesHz");
+    Objects.requireNonNull(lifts, "lifts");
     if (antenna.feeds().size() != 1) {
       throw new GeometryException(
           GeometryException.Subject.ANTENNA,

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.TreeMap;
 import org.apache.commons.math3.complex.Complex;
 import org.spanwire.circuit.TouchstoneOptions.Format;
@@ -90,6 +91,8 @@ public final class Touchstone {
    * @throws TouchstoneException if it cannot be understood
    */
   public static Touchstone parse(String name, String text) {
+    Objects.requireNonNull(name, "name");
+    Objects.requireNonNull(text, "text");
     return new TouchstoneReader(name, text).read();
   }
 

@@ -22,6 +22,7 @@ public final class DesignReader {
    * @throws DesignException if the file cannot be read or is no design
    */
   public static Design read(Path file) {
+    Objects.requireNonNull(file, "file");
     Path directory = Optional.ofNullable(file.getParent()).orElse(Path.of(""));
     String text = TextFile.read(file);
     return new Design(Document.parse(text, file.toString(), Optional.of(directory)), Map.of());
@@ -35,6 +36,7 @@ public final class DesignReader {
    * @throws DesignException if the text is no design
    */
   public static Design read(String text, String sourceName) {
+    Objects.requireNonNull(text, "text");
     Objects.requireNonNull(sourceName, "sourceName");
     return new Design(Document.parse(text, sourceName, Optional.empty()), Map.of());
   }

@@ -49,6 +49,7 @@ public record Conductor(
 
   /** Bare round wire of a material. */
   public static Conductor bare(Material material, double radius) {
+    Objects.requireNonNull(material, "material");
     return new Conductor(material.name(), radius, material, Optional.empty());
   }
 

@@ -3,6 +3,7 @@ package org.spanwire.study;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.DoubleFunction;
 import java.util.stream.IntStream;
@@ -90,6 +91,9 @@ public final class FrequencyResponse {
       double accuracy,
       List<Direction> directions,
       int threads) {
+    Objects.requireNonNull(watched, "watched");
+    Objects.requireNonNull(antenna, "antenna");
+    Objects.requireNonNull(directions, "directions");
     checkRange(range, accuracy);
     double tolerance = SOLVER_SHARE * accuracy;
     Solver solver = watched.withTolerance(tolerance);
@@ -110,6 +114,7 @@ public final class FrequencyResponse {
 
   /** Refuses what no response can be had for. */
   static void checkRange(FrequencyRange range, double accuracy) {
+    Objects.requireNonNull(range, "range");
     if (!(accuracy >= 1e-5 && accuracy <= 0.05)) {
       throw new IllegalArgumentException(
           "accuracy " + accuracy + " must lie between 1e-5 and 0.05");

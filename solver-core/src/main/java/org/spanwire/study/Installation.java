@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SortedSet;
@@ -78,6 +79,7 @@ public final class Installation {
    * @throws org.spanwire.geometry.GeometryException if the feed line cannot start at the feed
    */
   public static Installation of(Design design) {
+    Objects.requireNonNull(design, "design");
     return new Installation(design, design.feedChain(), design.feedLine());
   }
 

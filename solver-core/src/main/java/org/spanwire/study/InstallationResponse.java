@@ -114,6 +114,8 @@ public final class InstallationResponse {
       List<Direction> directions,
       int threads) {
     Objects.requireNonNull(installation, "installation");
+    Objects.requireNonNull(watched, "watched");
+    Objects.requireNonNull(directions, "directions");
     FrequencyResponse.checkRange(range, accuracy);
     double tolerance = FrequencyResponse.SOLVER_SHARE * accuracy;
     Solver solver = watched.withTolerance(tolerance);

@@ -24,6 +24,9 @@ final class Workers implements AutoCloseable {
 
   /** Starts a number of threads, at least 1. */
   Workers(int threads) {
+    if (threads < 1) {
+      throw new IllegalArgumentException("threads " + threads + " must be at least 1");
+    }
     pool =
         Executors.newFixedThreadPool(
             threads,
