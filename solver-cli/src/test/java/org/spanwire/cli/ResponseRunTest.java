@@ -248,4 +248,27 @@ class ResponseRunTest {
         .contains("--plane transformer-input: the feed chain of")
         .hasLineCount(1);
   }
+
+  @Test
+  void withSeveralFeedsItSaysWhichIsSeen() throws IOException {
+    Path pair =
+        Files.writeString(
+            directory.resolve("pair.yaml"),
+            """
+            format: spanwire-design/1
+            title: Pair
+            conductors: {strand: {material: copper, diameter: 2 mm}}
+            wires:
+              front: {conductor: strand, path: [[0, 0, 9], [20.2, 0, 9]]}
+              back: {conductor: strand, path: [[0, 6, 9], [20.2, 6, 9]]}
+            feeds:
+              near: {wire: front, at: 50 %}
+              far: {wire: back, at: 50 %, voltage: {magnitude: 1 V, phase: 90 deg}}
+            ground: perfect
+            """);
+    Run run = Run.of("response", pair.toString(), "--range", "7MHz:7.3MHz");
+    assertThat(run.out())
+        .contains("Resonances of feed near, ", "at feed near, with all feeds driven as");
+    assertThat(response("", "--range", "7MHz:7.3MHz").out()).doesNotContain(" feed main, where");
+  }
 }

@@ -44,10 +44,19 @@ final class ResponseText {
     }
     report.conditions().text(out, palette);
     Conditions.line(out, "response", accuracy());
+    if (response.gaps().size() > 1) {
+      Conditions.line(
+          out, "seen", "at feed " + feed() + ", with all feeds driven as the design states");
+    }
     SolveText.warnings(out, palette, report.warnings());
     out.append('\n');
     Conditions.cautions(out, palette);
     return out.toString();
+  }
+
+  /** The first one, whose planes are seen. */
+  private String feed() {
+    return report.conditions().design().antenna().feeds().get(0).name();
   }
 
   private Mismatch at(double frequency) {
@@ -81,7 +90,12 @@ final class ResponseText {
           ResponseReport.kind(resonance),
           Numbers.significant(resonance.resistanceOhm(), 4));
     }
-    section("Resonances of the feedpoint, where its reactance is zero", table, found.isEmpty());
+    section(
+        "Resonances of "
+            + (response.gaps().size() > 1 ? "feed " + feed() : "the feedpoint")
+            + ", where its reactance is zero",
+        table,
+        found.isEmpty());
   }
 
   private void matches(String title) {
