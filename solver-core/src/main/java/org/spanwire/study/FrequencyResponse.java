@@ -1,10 +1,7 @@
 package org.spanwire.study;
 
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.function.DoubleFunction;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.complex.Complex;
@@ -29,35 +26,12 @@ import org.spanwire.result.Direction;
  */
 public final class FrequencyResponse {
 
-  /**
-   * Solutions are asked to be this much better than the interpolant, so that it does not fit their
-   * error.
-   */
-  static final double SOLVER_SHARE = 0.1;
-
-  static final int MOST_SOLVES = 240;
-
   private final List<Feed> feeds;
-  private final FrequencyRange range;
-  private final double[] solved;
-  private final RationalFit fit;
-  private final double error;
-  private final Optional<GainFit> gains;
+  private final RangeFit fit;
 
-  private FrequencyResponse(
-      List<Feed> feeds,
-      FrequencyRange range,
-      List<Direction> directions,
-      AdaptiveFit.Outcome outcome) {
+  private FrequencyResponse(List<Feed> feeds, RangeFit fit) {
     this.feeds = List.copyOf(feeds);
-    this.range = range;
-    this.solved = outcome.places();
-    this.fit = outcome.fits().get(0);
-    this.error = outcome.errors()[0];
-    this.gains =
-        directions.isEmpty()
-            ? Optional.empty()
-            : Optional.of(new GainFit(directions, outcome.fits().get(1), outcome.errors()[1]));
+    this.fit = fit;
   }
 
   /**
@@ -94,42 +68,20 @@ public final class FrequencyResponse {
     Objects.requireNonNull(watched, "watched");
     Objects.requireNonNull(antenna, "antenna");
     Objects.requireNonNull(directions, "directions");
-    checkRange(range, accuracy);
-    double tolerance = SOLVER_SHARE * accuracy;
+    double tolerance = RangeFit.tolerance(range, accuracy);
     Solver solver = watched.withTolerance(tolerance);
-    List<AdaptiveFit.Group> groups = new ArrayList<>();
-    groups.add(AdaptiveFit.Group.relative(tolerance));
-    if (!directions.isEmpty()) {
-      groups.add(GainFit.group(tolerance));
-    }
-    return of(
+    return new FrequencyResponse(
         antenna.feeds(),
-        range,
-        directions,
-        f -> sample(solver.solve(antenna, f), directions),
-        groups,
-        new AdaptiveFit.Goal(accuracy, MOST_SOLVES),
-        threads);
-  }
-
-  /** Refuses what no response can be had for. */
-  static void checkRange(FrequencyRange range, double accuracy) {
-    Objects.requireNonNull(range, "range");
-    if (!(accuracy >= 1e-5 && accuracy <= 0.05)) {
-      throw new IllegalArgumentException(
-          "accuracy " + accuracy + " must lie between 1e-5 and 0.05");
-    }
-    if (!(range.highHz() > range.lowHz())) {
-      throw new IllegalArgumentException(
-          "range from " + range.lowHz() + " Hz must end at a higher frequency");
-    }
-  }
-
-  private static Complex[][] sample(Solution solution, List<Direction> directions) {
-    Complex[] ports = flat(solution.portMatrix());
-    return directions.isEmpty()
-        ? new Complex[][] {ports}
-        : new Complex[][] {ports, GainFit.sample(directions, solution::gainDbi)};
+        RangeFit.of(
+            range,
+            directions,
+            f -> {
+              Solution solution = solver.solve(antenna, f);
+              return new RangeFit.Sample(RangeFit.upper(solution.portMatrix()), solution::gainDbi);
+            },
+            AdaptiveFit.Group.relative(tolerance),
+            new AdaptiveFit.Goal(accuracy, RangeFit.MOST_SOLVES),
+            threads));
   }
 
   /** The response of a port matrix given at a frequency in hertz. */
@@ -140,51 +92,25 @@ public final class FrequencyResponse {
       double noise,
       AdaptiveFit.Goal goal,
       int threads) {
-    return of(
+    return new FrequencyResponse(
         feeds,
-        range,
-        List.of(),
-        f -> new Complex[][] {flat(portMatrix.apply(f))},
-        List.of(AdaptiveFit.Group.relative(noise)),
-        goal,
-        threads);
-  }
-
-  private static FrequencyResponse of(
-      List<Feed> feeds,
-      FrequencyRange range,
-      List<Direction> directions,
-      DoubleFunction<Complex[][]> samples,
-      List<AdaptiveFit.Group> groups,
-      AdaptiveFit.Goal goal,
-      int threads) {
-    AdaptiveFit adaptive = new AdaptiveFit(range, samples, groups, goal);
-    try (Workers workers = new Workers(threads)) {
-      return new FrequencyResponse(feeds, range, directions, adaptive.run(workers));
-    }
-  }
-
-  /** The upper triangle, row by row: the matrix is symmetric. */
-  private static Complex[] flat(Complex[][] matrix) {
-    int ports = matrix.length;
-    Complex[] flat = new Complex[ports * (ports + 1) / 2];
-    int next = 0;
-    for (int i = 0; i < ports; i++) {
-      for (int j = i; j < ports; j++) {
-        flat[next++] = matrix[i][j];
-      }
-    }
-    return flat;
+        RangeFit.of(
+            range,
+            List.of(),
+            f -> new RangeFit.Sample(RangeFit.upper(portMatrix.apply(f)), direction -> 0),
+            AdaptiveFit.Group.relative(noise),
+            goal,
+            threads));
   }
 
   /** The range in hertz. */
   public FrequencyRange range() {
-    return range;
+    return fit.range();
   }
 
   /** Frequencies in hertz that were solved, rising. */
   public List<Double> solvedFrequencies() {
-    return Arrays.stream(solved).boxed().toList();
+    return fit.solvedFrequencies();
   }
 
   /**
@@ -193,7 +119,7 @@ public final class FrequencyResponse {
    * tolerance of the solver. Above the wanted accuracy if that could not be reached.
    */
   public double relativeError() {
-    return error;
+    return fit.portError();
   }
 
   /**
@@ -203,22 +129,7 @@ public final class FrequencyResponse {
    * @param frequencyHz frequency in hertz within the range
    */
   public Complex[][] portMatrix(double frequencyHz) {
-    Complex[] flat = flatAt(frequencyHz);
-    int ports = feeds.size();
-    Complex[][] matrix = new Complex[ports][ports];
-    int next = 0;
-    for (int i = 0; i < ports; i++) {
-      for (int j = i; j < ports; j++) {
-        matrix[i][j] = flat[next];
-        matrix[j][i] = flat[next++];
-      }
-    }
-    return matrix;
-  }
-
-  private Complex[] flatAt(double frequencyHz) {
-    range.check(frequencyHz);
-    return fit.at(frequencyHz);
+    return RangeFit.symmetric(fit.ports(frequencyHz));
   }
 
   /**
@@ -229,7 +140,7 @@ public final class FrequencyResponse {
   public Complex impedance(String feed, double frequencyHz) {
     int index = index(feed);
     if (feeds.size() == 1) {
-      return flatAt(frequencyHz)[0];
+      return fit.ports(frequencyHz)[0];
     }
     Complex[] voltages = feeds.stream().map(Feed::voltage).toArray(Complex[]::new);
     Complex current =
@@ -261,7 +172,7 @@ public final class FrequencyResponse {
   /** The resonances of a feed, rising in frequency, by root finding. */
   public List<Resonance> resonances(String feed) {
     index(feed);
-    return new ResponseScan(solved).resonances(f -> impedance(feed, f));
+    return fit.scan().resonances(f -> impedance(feed, f));
   }
 
   /**
@@ -272,11 +183,7 @@ public final class FrequencyResponse {
    * @throws IllegalArgumentException for a direction that was not asked for
    */
   public double gainDbi(Direction direction, double frequencyHz) {
-    range.check(frequencyHz);
-    return gains
-        .orElseThrow(
-            () -> new IllegalArgumentException(direction + " is none of the directions asked for"))
-        .gainDbi(direction, frequencyHz);
+    return fit.gainDbi(direction, frequencyHz);
   }
 
   /**
@@ -284,7 +191,7 @@ public final class FrequencyResponse {
    * directions, measured as {@link #relativeError} is; 0 without directions.
    */
   public double gainError() {
-    return gains.map(GainFit::error).orElse(0.0);
+    return fit.gainError();
   }
 
   /**
@@ -310,7 +217,7 @@ public final class FrequencyResponse {
 
   private ReflectionSearch search(String feed, double referenceOhm) {
     index(feed);
-    return new ResponseScan(solved).search(f -> mismatch(feed, referenceOhm, f).reflection());
+    return fit.scan().search(f -> mismatch(feed, referenceOhm, f).reflection());
   }
 
   private Mismatch mismatch(String feed, double referenceOhm, double frequencyHz) {

@@ -1,16 +1,15 @@
 package org.spanwire.study;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.concurrent.ConcurrentSkipListMap;
 import org.apache.commons.math3.complex.Complex;
+import org.spanwire.Solution;
 import org.spanwire.Solver;
 import org.spanwire.circuit.Mismatch;
 import org.spanwire.circuit.NPort;
@@ -32,11 +31,7 @@ public final class InstallationResponse {
   public static final String UNSETTLED = "response-unsettled";
 
   private final Installation installation;
-  private final FrequencyRange range;
-  private final double[] solved;
-  private final RationalFit terminals;
-  private final double error;
-  private final Optional<GainFit> gains;
+  private final RangeFit fit;
   private final ResponseScan scan;
   private final Map<String, Double> gaps;
   private final double impedanceError;
@@ -46,22 +41,10 @@ public final class InstallationResponse {
   private record Solved(List<SolvedFeed> feeds, List<Warning> warnings) {}
 
   private InstallationResponse(
-      Installation installation,
-      FrequencyRange range,
-      List<Direction> directions,
-      AdaptiveFit.Outcome outcome,
-      List<Solved> solutions,
-      double accuracy) {
+      Installation installation, RangeFit fit, List<Solved> solutions, double accuracy) {
     this.installation = installation;
-    this.range = range;
-    this.solved = outcome.places();
-    this.terminals = outcome.fits().get(0);
-    this.error = outcome.errors()[0];
-    this.gains =
-        directions.isEmpty()
-            ? Optional.empty()
-            : Optional.of(new GainFit(directions, outcome.fits().get(1), outcome.errors()[1]));
-    this.scan = new ResponseScan(solved);
+    this.fit = fit;
+    this.scan = fit.scan();
     Map<String, Double> widths = new LinkedHashMap<>();
     solutions.get(0).feeds().forEach(feed -> widths.put(feed.name(), feed.gapMetres()));
     this.gaps = Collections.unmodifiableMap(widths);
@@ -72,7 +55,7 @@ public final class InstallationResponse {
             .max()
             .orElseThrow();
     List<Warning> doubts = new ArrayList<>(installation.warnings());
-    if (Math.max(error, gainError()) > accuracy) {
+    if (Math.max(reflectionError(), gainError()) > accuracy) {
       doubts.add(unsettled());
     }
     solutions.forEach(each -> doubts.addAll(each.warnings()));
@@ -86,10 +69,10 @@ public final class InstallationResponse {
             Locale.ROOT,
             "after %d solutions from %.4f MHz to %.4f MHz the response is known to %.2g only; take"
                 + " a narrower range or a larger tolerance",
-            solved.length,
-            range.lowHz() * 1e-6,
-            range.highHz() * 1e-6,
-            Math.max(error, gainError())));
+            solvedFrequencies().size(),
+            range().lowHz() * 1e-6,
+            range().highHz() * 1e-6,
+            Math.max(reflectionError(), gainError())));
   }
 
   /**
@@ -116,67 +99,30 @@ public final class InstallationResponse {
     Objects.requireNonNull(installation, "installation");
     Objects.requireNonNull(watched, "watched");
     Objects.requireNonNull(directions, "directions");
-    FrequencyResponse.checkRange(range, accuracy);
-    double tolerance = FrequencyResponse.SOLVER_SHARE * accuracy;
+    double tolerance = RangeFit.tolerance(range, accuracy);
     Solver solver = watched.withTolerance(tolerance);
-    List<AdaptiveFit.Group> groups = new ArrayList<>();
-    groups.add(
-        new AdaptiveFit.Group(
-            tolerance, (f, found, predicted) -> apart(installation, f, found, predicted)));
-    if (!directions.isEmpty()) {
-      groups.add(GainFit.group(tolerance));
-    }
     ConcurrentSkipListMap<Double, Solved> solutions = new ConcurrentSkipListMap<>();
-    AdaptiveFit adaptive =
-        new AdaptiveFit(
+    RangeFit fit =
+        RangeFit.of(
             range,
+            directions,
             f -> {
               FeedLineCircuit.Solved at = installation.solveWithPorts(solver, f);
-              Operation operation = at.operation();
-              solutions.put(f, new Solved(operation.feeds(), operation.solution().warnings()));
-              return sample(at, directions);
+              Solution solution = at.operation().solution();
+              solutions.put(f, new Solved(at.operation().feeds(), solution.warnings()));
+              return new RangeFit.Sample(
+                  RangeFit.upper(at.terminals().scattering()), solution::gainDbi);
             },
-            groups,
-            new AdaptiveFit.Goal(accuracy, FrequencyResponse.MOST_SOLVES));
-    try (Workers workers = new Workers(threads)) {
-      AdaptiveFit.Outcome outcome = adaptive.run(workers);
-      return new InstallationResponse(
-          installation, range, directions, outcome, List.copyOf(solutions.values()), accuracy);
-    }
+            new AdaptiveFit.Group(
+                tolerance, (f, found, predicted) -> apart(installation, f, found, predicted)),
+            new AdaptiveFit.Goal(accuracy, RangeFit.MOST_SOLVES),
+            threads);
+    return new InstallationResponse(installation, fit, List.copyOf(solutions.values()), accuracy);
   }
 
-  private static Complex[][] sample(FeedLineCircuit.Solved solved, List<Direction> directions) {
-    Complex[] terminals = flat(solved.terminals());
-    return directions.isEmpty()
-        ? new Complex[][] {terminals}
-        : new Complex[][] {
-          terminals, GainFit.sample(directions, solved.operation().solution()::gainDbi)
-        };
-  }
-
-  /** Scattering parameters of the upper triangle, row by row: the matrix is symmetric. */
-  private static Complex[] flat(NPort terminals) {
-    List<Complex> flat = new ArrayList<>();
-    for (int i = 1; i <= terminals.ports(); i++) {
-      for (int j = i; j <= terminals.ports(); j++) {
-        flat.add(terminals.s(i, j));
-      }
-    }
-    return flat.toArray(Complex[]::new);
-  }
-
-  private static NPort terminals(Installation installation, Complex[] flat) {
-    int ports = installation.hasFeedLine() ? 3 : 1;
-    Complex[][] s = new Complex[ports][ports];
-    int next = 0;
-    for (int i = 0; i < ports; i++) {
-      for (int j = i; j < ports; j++) {
-        s[i][j] = flat[next];
-        s[j][i] = flat[next++];
-      }
-    }
+  private static NPort terminals(Installation installation, Complex[] upper) {
     return NPort.ofScattering(
-        s,
+        RangeFit.symmetric(upper),
         installation.hasFeedLine()
             ? DrivenChain.CIRCUIT_REFERENCE
             : Installation.ONE_PORT_REFERENCE);
@@ -199,12 +145,12 @@ public final class InstallationResponse {
 
   /** The range in hertz. */
   public FrequencyRange range() {
-    return range;
+    return fit.range();
   }
 
   /** Frequencies in hertz that were solved, rising. */
   public List<Double> solvedFrequencies() {
-    return Arrays.stream(solved).boxed().toList();
+    return fit.solvedFrequencies();
   }
 
   /**
@@ -213,7 +159,7 @@ public final class InstallationResponse {
    * tolerance of the solver. Above the wanted accuracy if that could not be reached.
    */
   public double reflectionError() {
-    return error;
+    return fit.portError();
   }
 
   /**
@@ -221,7 +167,7 @@ public final class InstallationResponse {
    * directions, measured as {@link #reflectionError} is; 0 without directions.
    */
   public double gainError() {
-    return gains.map(GainFit::error).orElse(0.0);
+    return fit.gainError();
   }
 
   /** Largest estimated relative error of an impedance that was solved for. */
@@ -245,8 +191,7 @@ public final class InstallationResponse {
    * @param frequencyHz frequency in hertz within the range
    */
   public List<PlaneMismatch> planes(double frequencyHz) {
-    range.check(frequencyHz);
-    return installation.planes(frequencyHz, terminals(installation, terminals.at(frequencyHz)));
+    return installation.planes(frequencyHz, terminals(installation, fit.ports(frequencyHz)));
   }
 
   /**
@@ -271,11 +216,7 @@ public final class InstallationResponse {
    * @throws IllegalArgumentException for a direction that was not asked for
    */
   public double gainDbi(Direction direction, double frequencyHz) {
-    range.check(frequencyHz);
-    return gains
-        .orElseThrow(
-            () -> new IllegalArgumentException(direction + " is none of the directions asked for"))
-        .gainDbi(direction, frequencyHz);
+    return fit.gainDbi(direction, frequencyHz);
   }
 
   /** Where the reactance at a plane is zero, rising in frequency, by root finding. */

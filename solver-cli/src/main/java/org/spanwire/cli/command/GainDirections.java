@@ -37,6 +37,11 @@ final class GainDirections {
     if (!azimuths.isEmpty() && elevations.isEmpty()) {
       throw new InputException("--azimuth: needs --elevation; add one such as --elevation 30");
     }
+    checkElevations(elevations);
+  }
+
+  /** Refuses elevations out of range. */
+  static void checkElevations(List<Double> elevations) {
     for (double elevation : elevations) {
       if (!(Math.abs(elevation) <= 90)) {
         throw new InputException(

@@ -172,12 +172,7 @@ public final class ResponseCommand implements Runnable {
               ? "--azimuth: needs --elevation; add one such as --elevation 30"
               : "--elevation: needs --azimuth here; add one such as --azimuth 90");
     }
-    for (double elevation : elevations) {
-      if (!(Math.abs(elevation) <= 90)) {
-        throw new InputException(
-            "--elevation " + elevation + ": must lie between -90 and 90 degrees");
-      }
-    }
+    GainDirections.checkElevations(elevations);
     if (!(design.tolerance() >= LEAST_TOLERANCE && design.tolerance() <= MOST_TOLERANCE)) {
       throw new InputException(
           "--tolerance "
