@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.logging.Level;
 import java.util.logging.Logger;
+import org.openqa.selenium.WebDriverException;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
@@ -25,6 +26,8 @@ import org.openqa.selenium.logging.LoggingPreferences;
  * {@code SPANWIRE_BROWSER_TESTS=required}.
  */
 final class Browser implements AutoCloseable {
+
+  private static final int PRINT_ATTEMPTS = 5;
 
   private static final List<File> BROWSERS =
       List.of(new File("/usr/bin/chromium"), new File("/usr/bin/chromium-browser"));
@@ -149,15 +152,26 @@ final class Browser implements AutoCloseable {
 
   /** Number of pages of A4 that the page that is open prints on. */
   int pagesPrinted() {
-    String pdf =
-        (String)
-            driver
-                .executeCdpCommand("Page.printToPDF", Map.of("preferCSSPageSize", true))
-                .get("data");
+    String pdf = printed(PRINT_ATTEMPTS);
     String text = new String(Base64.getDecoder().decode(pdf), StandardCharsets.ISO_8859_1);
     // Pages are A4, 595 by 842 points; nothing ran off to the side onto pages of its own.
     assertThat(text).containsPattern("/MediaBox \\[0 0 59[45](\\.\\d+)? 84[12](\\.\\d+)?\\]");
     return text.split("/Type /Page\\b").length - 1;
+  }
+
+  /** A busy browser now and then refuses to print a page that it has just opened. */
+  private String printed(int attempts) {
+    try {
+      return (String)
+          driver
+              .executeCdpCommand("Page.printToPDF", Map.of("preferCSSPageSize", true))
+              .get("data");
+    } catch (WebDriverException e) {
+      if (attempts == 1 || !e.getMessage().contains("Printing failed")) {
+        throw e;
+      }
+      return printed(attempts - 1);
+    }
   }
 
   @Override

@@ -4,12 +4,15 @@ import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
 import org.spanwire.cli.output.Numbers;
 import org.spanwire.design.Band;
+import org.spanwire.study.FrequencyRange;
+import org.spanwire.study.InstallationResponse;
 import org.spanwire.study.Plane;
 
 /**
@@ -19,17 +22,47 @@ import org.spanwire.study.Plane;
  * @param bands bands of the design; those outside the range are left out
  * @param frequenciesHz frequencies in hertz, rising
  * @param swr SWR there
+ * @param width width in the units of charts
  */
 public record ResponseChart(
-    Plane plane, List<Band> bands, List<Double> frequenciesHz, List<Double> swr) implements Chart {
+    Plane plane, List<Band> bands, List<Double> frequenciesHz, List<Double> swr, int width)
+    implements Chart {
+
+  /** For a sheet of its own. */
+  public static final int WIDE = 860;
+
+  /** For a page that is read on a phone too. */
+  public static final int NARROW = 380;
+
+  private static final int HEIGHT = 280;
 
   private static final int READINGS = 10;
+
+  /** Steps drawn, finer than what can be seen. */
+  private static final int STEPS = 1500;
 
   /** Takes copies. */
   public ResponseChart {
     bands = List.copyOf(bands);
     frequenciesHz = List.copyOf(frequenciesHz);
     swr = List.copyOf(swr);
+  }
+
+  /** The chart of a response at a plane, {@link #WIDE} or {@link #NARROW}. */
+  public static ResponseChart of(
+      InstallationResponse response, Plane plane, List<Band> bands, int width) {
+    FrequencyRange range = response.range();
+    List<Double> frequencies =
+        IntStream.rangeClosed(0, STEPS)
+            .mapToObj(i -> range.lowHz() + (range.highHz() - range.lowHz()) * i / STEPS)
+            .map(f -> Math.min(f, range.highHz()))
+            .toList();
+    return new ResponseChart(
+        plane,
+        bands,
+        frequencies,
+        frequencies.stream().map(f -> response.at(plane, f).swr()).toList(),
+        width);
   }
 
   private double lowHz() {
@@ -65,13 +98,8 @@ public record ResponseChart(
   }
 
   @Override
-  public int width() {
-    return 860;
-  }
-
-  @Override
   public int height() {
-    return 340;
+    return HEIGHT;
   }
 
   @Override

@@ -21,6 +21,7 @@ import org.spanwire.cli.report.PageKind;
 import org.spanwire.cli.report.RangeEntry;
 import org.spanwire.cli.report.RangeReport;
 import org.spanwire.cli.report.SiteReport;
+import org.spanwire.design.Band;
 import org.spanwire.design.Design;
 import org.spanwire.design.ExposureRules;
 import org.spanwire.design.Parameter;
@@ -31,7 +32,9 @@ import org.spanwire.study.BandRating;
 import org.spanwire.study.BandResponse;
 import org.spanwire.study.BandStudy;
 import org.spanwire.study.CurveStudy;
+import org.spanwire.study.FrequencyRange;
 import org.spanwire.study.Installation;
+import org.spanwire.study.InstallationResponse;
 import org.spanwire.study.LineLengthStudy;
 import org.spanwire.study.RatingStudy;
 import org.spanwire.study.SiteStudy;
@@ -84,7 +87,7 @@ public final class ReportCommand implements Runnable {
   private static final int MAP_POINTS = 2;
 
   /** Parts of a report that the progress line tells of. */
-  private static final int PARTS = 6;
+  private static final int PARTS = 7;
 
   /** Heat in watts that a choke without a rating is kept to: common practice, no source. */
   private static final double CHOKE_LIMIT = 10;
@@ -206,6 +209,8 @@ public final class ReportCommand implements Runnable {
             kind.installSheet ? lineLengths(read, installation) : Optional.empty());
     progress.begin("curves");
     List<BandCurves> curves = new CurveStudy(read, true).run(solver, threads);
+    progress.begin("range of frequencies");
+    Optional<InstallationResponse> response = response(read, installation, solver, threads);
     progress.begin("patterns");
     List<BandPortrait> portraits =
         kind.page() == PageKind.REPORT
@@ -221,11 +226,27 @@ public final class ReportCommand implements Runnable {
         bands,
         installation,
         curves,
+        response,
         portraits,
         map,
         exposure,
         CutCommand.report(read, design, false),
         input(file));
+  }
+
+  private Optional<InstallationResponse> response(
+      Design read, Installation installation, Solver solver, int threads) {
+    List<Band> bands = read.bands();
+    if (kind.page() != PageKind.REPORT || bands.size() < 2) {
+      return Optional.empty();
+    }
+    FrequencyRange range =
+        new FrequencyRange(
+            bands.stream().mapToDouble(Band::lowHz).min().orElseThrow(),
+            bands.stream().mapToDouble(Band::highHz).max().orElseThrow());
+    double accuracy = ResponseCommand.accuracy(solver.options().tolerance());
+    return Optional.of(
+        InstallationResponse.of(installation, solver, range, accuracy, List.of(), threads));
   }
 
   private BandsReport bands(

@@ -61,9 +61,6 @@ public final class ResponseCommand implements Runnable {
   /** Rows that a result holds in memory. */
   private static final int MOST_ROWS = 1_000_000;
 
-  /** Values drawn, enough for every pixel. */
-  private static final int DRAWN = 1500;
-
   @Mixin private DesignOptions design;
   @Mixin private OutputOptions output;
   @Mixin private PlotOptions plot;
@@ -156,6 +153,11 @@ public final class ResponseCommand implements Runnable {
     plot.write(read.title(), () -> charts(read, response));
   }
 
+  /** The accuracy that a response can have nearest to a tolerance. */
+  static double accuracy(double tolerance) {
+    return Math.max(LEAST_TOLERANCE, Math.min(MOST_TOLERANCE, tolerance));
+  }
+
   private void check() {
     output.check(design.file());
     plot.check(design.file());
@@ -173,7 +175,7 @@ public final class ResponseCommand implements Runnable {
               : "--elevation: needs --azimuth here; add one such as --azimuth 90");
     }
     GainDirections.checkElevations(elevations);
-    if (!(design.tolerance() >= LEAST_TOLERANCE && design.tolerance() <= MOST_TOLERANCE)) {
+    if (design.tolerance() != accuracy(design.tolerance())) {
       throw new InputException(
           "--tolerance "
               + Numbers.significant(100 * design.tolerance(), 4)
@@ -247,19 +249,11 @@ public final class ResponseCommand implements Runnable {
   }
 
   private List<Chart> charts(Design read, InstallationResponse response) {
-    List<Double> drawn = new ArrayList<>();
-    FrequencyRange over = response.range();
-    for (int i = 0; i <= DRAWN; i++) {
-      drawn.add(Math.min(over.highHz(), over.lowHz() + (over.highHz() - over.lowHz()) * i / DRAWN));
-    }
     List<Chart> charts = new ArrayList<>();
-    charts.add(
-        new ResponseChart(
-            plane,
-            read.bands(),
-            drawn,
-            drawn.stream().map(f -> response.at(plane, f).swr()).toList()));
+    ResponseChart swr = ResponseChart.of(response, plane, read.bands(), ResponseChart.WIDE);
+    charts.add(swr);
     if (!directions().isEmpty()) {
+      List<Double> drawn = swr.frequenciesHz();
       charts.add(
           new LineChart(
               "Gain",

@@ -11,6 +11,7 @@ import org.spanwire.geometry.Wire;
 import org.spanwire.study.BandCurves;
 import org.spanwire.study.BandPortrait;
 import org.spanwire.study.Installation;
+import org.spanwire.study.InstallationResponse;
 import org.spanwire.study.Plane;
 import org.spanwire.study.WorstSwrMap;
 
@@ -20,6 +21,7 @@ import org.spanwire.study.WorstSwrMap;
  * @param bands the design judged over its bands, with what that holds for
  * @param installation the design as it is put up
  * @param curves curves over every band, with the spreads
+ * @param response all frequencies from the lowest to the highest band, if there are several
  * @param portraits every band at its best match
  * @param map worst SWR against two parameters, if there are such
  * @param exposure how far people must keep away
@@ -30,6 +32,7 @@ public record DesignReport(
     BandsReport bands,
     Installation installation,
     List<BandCurves> curves,
+    Optional<InstallationResponse> response,
     List<BandPortrait> portraits,
     Optional<WorstSwrMap> map,
     ExposureReport exposure,

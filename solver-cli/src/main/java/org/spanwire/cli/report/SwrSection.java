@@ -4,11 +4,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.jsoup.nodes.Element;
+import org.spanwire.cli.chart.ResponseChart;
 import org.spanwire.cli.chart.SwrChart;
 import org.spanwire.cli.output.Numbers;
 import org.spanwire.result.Warning;
 import org.spanwire.study.BandCurves;
 import org.spanwire.study.CurveStudy;
+import org.spanwire.study.InstallationResponse;
+import org.spanwire.study.Plane;
 
 /**
  * SWR against frequency.
@@ -46,7 +49,35 @@ record SwrSection(DesignReport report, boolean detailed) implements Section {
     }
     if (detailed) {
       details(page);
+      report.response().ifPresent(response -> range(page, response));
     }
+  }
+
+  /** Where the antenna is good beside the bands says which way to move it. */
+  private void range(Page page, InstallationResponse response) {
+    String matches =
+        response.bestMatches(Plane.TRANSMITTER).stream()
+            .map(
+                match ->
+                    Numbers.swr(match.swr())
+                        + " at "
+                        + Numbers.fixed(match.frequencyHz() * 1e-6, 3)
+                        + " MHz")
+            .collect(Collectors.joining(", "));
+    page.paragraph(
+        "From band to band: "
+            + (matches.isEmpty() ? "SWR has no minimum." : "best matches " + matches + ".")
+            + " "
+            + response.solvedFrequencies().size()
+            + " frequencies solved; error of |reflection coefficient| between them "
+            + Numbers.significant(response.reflectionError(), 1)
+            + ".");
+    page.picture(
+        page.gallery(),
+        ResponseChart.of(
+            response, Plane.TRANSMITTER, report.design().bands(), ResponseChart.NARROW),
+        "",
+        "");
   }
 
   private void details(Page page) {
