@@ -2,10 +2,13 @@ package org.spanwire.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
 import org.jsoup.nodes.Element;
@@ -94,6 +97,33 @@ class ReportPageTest {
     for (Element row : page.selectFirst("#cut table").select("tbody tr")) {
       assertThat(cut).containsPattern(row.child(3).text() + " +" + row.child(4).text());
     }
+  }
+
+  @Test
+  void bestMatchesFromBandToBandAreThoseOfTheResponse() throws IOException {
+    Run run =
+        Run.of(
+            "response",
+            design.toString(),
+            "--tolerance",
+            "1%",
+            "--step",
+            "5MHz",
+            "--format",
+            "json");
+    JsonNode matches = new ObjectMapper().readTree(run.out()).get("best_matches");
+    assertThat(matches).isNotEmpty();
+    String text = page.selectFirst("#swr").text();
+    for (JsonNode match : matches) {
+      assertThat(text)
+          .contains(
+              String.format(
+                  Locale.ROOT,
+                  "%.2f at %.3f MHz",
+                  match.get("value").asDouble(),
+                  match.get("frequency_hz").asDouble() / 1e6));
+    }
+    assertThat(page.select("#swr figcaption").eachText()).contains("SWR at the transmitter");
   }
 
   @Test

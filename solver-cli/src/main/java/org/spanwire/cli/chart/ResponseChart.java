@@ -36,6 +36,9 @@ public record ResponseChart(
 
   private static final int HEIGHT = 280;
 
+  /** Least width of a band's shade, over that of the range. */
+  private static final double LEAST_SHADE = 0.008;
+
   private static final int READINGS = 10;
 
   /** Steps drawn, finer than what can be seen. */
@@ -73,9 +76,17 @@ public record ResponseChart(
     return frequenciesHz.get(frequenciesHz.size() - 1);
   }
 
+  /** Those in the range, the narrow ones as wide as it takes to be seen. */
   private List<Band> shown() {
+    double least = LEAST_SHADE * (highHz() - lowHz());
     return bands.stream()
         .filter(band -> band.highHz() > lowHz() && band.lowHz() < highHz())
+        .map(
+            band -> {
+              double more = Math.max(0, least - (band.highHz() - band.lowHz())) / 2;
+              return new Band(
+                  band.name(), Math.max(lowHz(), band.lowHz() - more), band.highHz() + more);
+            })
         .toList();
   }
 
