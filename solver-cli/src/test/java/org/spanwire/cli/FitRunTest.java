@@ -107,6 +107,31 @@ class FitRunTest {
     assertThat(result.at("/estimates/0/value").asDouble()).isCloseTo(8.2, within(0.3));
     assertThat(result.at("/causes/0/parameter").asText()).isEqualTo("height");
     assertThat(result.at("/further_reading/frequency_hz").asDouble()).isPositive();
+    assertThat(result.get("compared")).hasSize(10);
+  }
+
+  /** What was typed stands beside what the design and the estimates would show. */
+  @Test
+  void readingsStandBesideTheModel() throws IOException {
+    Run run = Run.of("fit", design, "--swr", typed, "--vary", "height", "--format", "json");
+    List<String> read = List.of(typed.split(","));
+    JsonNode compared = new ObjectMapper().readTree(run.out()).get("compared");
+    Installation asDesigned = Installation.of(DesignReader.read(DESIGN, "kit"));
+    assertThat(compared).hasSize(read.size());
+    for (int i = 0; i < read.size(); i++) {
+      JsonNode each = compared.get(i);
+      double hertz = each.get("frequency_hz").asDouble();
+      double swr = Double.parseDouble(read.get(i).replaceAll(".*=", ""));
+      assertThat(each.get("read_swr").asDouble()).isCloseTo(swr, within(1e-9));
+      assertThat(each.get("estimated_swr").asDouble()).isCloseTo(swr, within(0.03 * swr));
+      double designed =
+          asDesigned.solve(new Solver(), hertz).feed("main").at(Plane.TRANSMITTER).swr();
+      assertThat(each.get("designed_swr").asDouble()).isCloseTo(designed, within(0.02 * designed));
+    }
+    Run text = Run.of("fit", design, "--swr", typed, "--vary", "height");
+    assertThat(text.out())
+        .contains("SWR, reading by reading")
+        .containsPattern("\n +7\\.1 +" + read.get(1).replaceAll(".*=", "") + " ");
   }
 
   @Test

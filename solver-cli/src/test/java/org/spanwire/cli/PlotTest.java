@@ -65,6 +65,22 @@ class PlotTest {
   }
 
   @Test
+  void fitDrawsReadingsDesignAndEstimates() throws IOException {
+    Document svg =
+        svg(
+            "fit",
+            kit(),
+            "--swr",
+            "7MHz=2,7.1MHz=1.8,14.1MHz=4",
+            "--vary",
+            "height",
+            "--format",
+            "csv");
+    assertThat(svg.select("text").eachText())
+        .contains("SWR, reading by reading", "as read", "as designed", "with the estimates");
+  }
+
+  @Test
   void responseDrawsSwrAndGain() throws IOException {
     Document svg =
         svg(

@@ -152,18 +152,26 @@ final class FitModel {
   }
 
   Misfit misfit(double[] units) {
-    PortModel.Place place = model.at(values(units));
-    return new Misfit(
-        IntStream.range(0, rangeOf.length)
-            .mapToObj(
-                i -> measurement.reflection(place.planes(rangeOf[i], frequency(i)), frequency(i)))
-            .toList());
+    return misfit(shown(units));
   }
 
-  /** From solutions instead of the polynomials. */
-  Misfit solvedMisfit(double[] units) {
-    return new Misfit(
-        reflections(units, IntStream.range(0, rangeOf.length).mapToObj(this::frequency).toList()));
+  /** How far the readings are from reflection coefficients at their frequencies. */
+  Misfit misfit(List<Complex> modelled) {
+    return new Misfit(modelled);
+  }
+
+  /** What the instrument would show at the readings' frequencies, by the polynomials. */
+  List<Complex> shown(double[] units) {
+    PortModel.Place place = model.at(values(units));
+    return IntStream.range(0, rangeOf.length)
+        .mapToObj(i -> measurement.reflection(place.planes(rangeOf[i], frequency(i)), frequency(i)))
+        .toList();
+  }
+
+  /** The same from solutions. */
+  List<Complex> solved(double[] units) {
+    return reflections(
+        units, IntStream.range(0, rangeOf.length).mapToObj(this::frequency).toList());
   }
 
   /** What the instrument would show at frequencies in hertz, from solutions. */

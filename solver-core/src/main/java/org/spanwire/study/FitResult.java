@@ -3,6 +3,7 @@ package org.spanwire.study;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.apache.commons.math3.complex.Complex;
 import org.spanwire.unit.Quantity;
 
 /**
@@ -23,7 +24,8 @@ import org.spanwire.unit.Quantity;
  *     causes or the estimates
  * @param reading the further reading on the design's bands that would part best what the readings
  *     leave open: two candidates that both fit, else the ends of the estimates' errors
- * @param frequencies number of frequencies used
+ * @param comparisons the readings used, rising in frequency, beside what the design and the
+ *     estimates would show
  * @param solves number of times the antenna was solved
  * @param modelError largest error found of a reflection coefficient of the model that was fitted,
  *     against solutions that it had not seen
@@ -38,7 +40,7 @@ public record FitResult(
     List<Cause> causes,
     List<Candidate> others,
     Optional<Reading> reading,
-    int frequencies,
+    List<Comparison> comparisons,
     int solves,
     double modelError) {
 
@@ -50,7 +52,13 @@ public record FitResult(
     estimates = List.copyOf(estimates);
     causes = List.copyOf(causes);
     others = List.copyOf(others);
+    comparisons = List.copyOf(comparisons);
     correlations = copy(correlations);
+  }
+
+  /** Number of frequencies used. */
+  public int frequencies() {
+    return comparisons.size();
   }
 
   /** A fresh copy. */
@@ -72,6 +80,28 @@ public record FitResult(
       copy[i] = copy[i].clone();
     }
     return copy;
+  }
+
+  /**
+   * A reading beside what the model says; SWR is infinite at total reflection.
+   *
+   * @param frequencyHz frequency in hertz
+   * @param readSwr SWR that was read
+   * @param designedSwr SWR of the design as it is, by the model that was fitted
+   * @param estimatedSwr SWR with the estimates, from a solution
+   */
+  public record Comparison(
+      double frequencyHz, double readSwr, double designedSwr, double estimatedSwr) {
+
+    static Comparison of(Measurement.Reading reading, Complex designed, Complex estimated) {
+      return new Comparison(
+          reading.frequencyHz(), swr(reading.reflection()), swr(designed), swr(estimated));
+    }
+
+    private static double swr(Complex reflection) {
+      double magnitude = reflection.abs();
+      return magnitude >= 1 ? Double.POSITIVE_INFINITY : (1 + magnitude) / (1 - magnitude);
+    }
   }
 
   /**

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
+import org.apache.commons.math3.complex.Complex;
 import org.apache.commons.math3.fitting.leastsquares.LeastSquaresOptimizer.Optimum;
 import org.spanwire.Solver;
 import org.spanwire.design.Design;
@@ -113,12 +114,14 @@ public record FitStudy(Design design, List<ParameterSample.Range> vary, Measurem
     double[] best = found.get(0).getPoint().toArray();
     FitErrors errors = new FitErrors(model, found.get(0), model.misfit(best).squares());
     FitCauses causes = new FitCauses(this, model, found, errors);
-    FitModel.Misfit solved = model.solvedMisfit(best);
+    List<Complex> estimated = model.solved(best);
+    FitModel.Misfit solved = model.misfit(estimated);
+    List<Complex> designed = model.shown(model.nominal());
     Measurement used = model.measurement();
     return new FitResult(
         errors.estimates(),
         errors.correlations(),
-        model.misfit(model.nominal()).rms(),
+        model.misfit(designed).rms(),
         solved.rms(),
         used.statesErrors()
             ? OptionalDouble.of(Math.sqrt(solved.squares() / used.numbers()))
@@ -127,7 +130,12 @@ public record FitStudy(Design design, List<ParameterSample.Range> vary, Measurem
         causes.causes(),
         causes.others(),
         causes.reading(),
-        used.readings().size(),
+        IntStream.range(0, designed.size())
+            .mapToObj(
+                i ->
+                    FitResult.Comparison.of(
+                        used.readings().get(i), designed.get(i), estimated.get(i)))
+            .toList(),
         model.solves(),
         model.error());
   }

@@ -3,6 +3,7 @@ package org.spanwire.cli.command;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.spanwire.cli.chart.FitChart;
 import org.spanwire.cli.output.FitReport;
 import org.spanwire.design.Design;
 import org.spanwire.result.Warning;
@@ -35,7 +36,9 @@ import picocli.CommandLine.Option;
       "  spanwire fit kit.yaml --measured hut-swr.yaml --vary height,factor",
       "      SWR readings, with their errors, the place and the line they were read through",
       "  spanwire fit kit.yaml --swr 3.5MHz=2.9,3.65MHz=1.7,3.8MHz=2.4,7.1MHz=1.6 --vary height,factor",
-      "      the same typed, read at the transmitter"
+      "      the same typed, read at the transmitter",
+      "  spanwire fit kit.yaml --measured hut.s1p --vary height --plot hut.png",
+      "      with readings, design and estimates as curves"
     })
 public final class FitCommand implements Runnable {
 
@@ -44,6 +47,7 @@ public final class FitCommand implements Runnable {
   @Mixin private DesignOptions design;
   @Mixin private OutputOptions output;
   @Mixin private MeasuredOptions measured;
+  @Mixin private PlotOptions plot;
 
   @Option(
       names = "--vary",
@@ -58,6 +62,7 @@ public final class FitCommand implements Runnable {
   @Override
   public void run() {
     output.check(design.file());
+    plot.check(design.file());
     measured.check(output);
     Design read = design.read();
     Measurement measurement = measured.read(read);
@@ -75,6 +80,7 @@ public final class FitCommand implements Runnable {
             measurement,
             result,
             doubts(read, result)));
+    plot.write(read.title(), () -> List.of(new FitChart(result.comparisons())));
   }
 
   private FitStudy study(Design read, Measurement measurement) {

@@ -102,6 +102,16 @@ public record FitReport(
       json.writeBooleanField("parts", reading.parts());
       json.writeEndObject();
     }
+    json.writeArrayFieldStart("compared");
+    for (FitResult.Comparison each : result.comparisons()) {
+      json.writeStartObject();
+      json.writeNumberField("frequency_hz", each.frequencyHz());
+      Json.number(json, "read_swr", each.readSwr());
+      Json.number(json, "designed_swr", each.designedSwr());
+      Json.number(json, "estimated_swr", each.estimatedSwr());
+      json.writeEndObject();
+    }
+    json.writeEndArray();
     Json.warnings(json, warnings);
     json.writeEndObject();
   }

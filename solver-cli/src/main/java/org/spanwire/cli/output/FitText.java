@@ -1,5 +1,7 @@
 package org.spanwire.cli.output;
 
+import java.util.Comparator;
+import java.util.List;
 import org.spanwire.circuit.TransmissionLine;
 import org.spanwire.study.FitResult;
 import org.spanwire.unit.Dimension;
@@ -7,6 +9,8 @@ import org.spanwire.unit.Quantity;
 
 /** The outcome of {@code spanwire fit} for reading. */
 final class FitText {
+
+  private static final int MOST_SHOWN = 12;
 
   private final FitReport report;
   private final FitResult result;
@@ -27,6 +31,7 @@ final class FitText {
     out.append(estimates().render()).append('\n');
     heading("Each as the only cause, the likeliest first");
     out.append(causes().render()).append('\n');
+    readings();
     conditions();
     SolveText.warnings(out, palette, report.warnings());
     return out.toString();
@@ -109,6 +114,39 @@ final class FitText {
           cause.enough() ? "enough alone" : "not enough alone");
     }
     return table;
+  }
+
+  /** All of a few readings; of many those that the estimates leave farthest off. */
+  private void readings() {
+    List<FitResult.Comparison> all = result.comparisons();
+    boolean few = all.size() <= MOST_SHOWN;
+    heading(
+        few
+            ? "SWR, reading by reading"
+            : "SWR, the " + MOST_SHOWN + " readings of " + all.size() + " farthest off");
+    Table table =
+        new Table()
+            .number("frequency", "MHz")
+            .number("read")
+            .number("as designed")
+            .number("with the", "estimates");
+    all.stream()
+        .sorted(Comparator.comparingDouble(FitText::off).reversed())
+        .limit(MOST_SHOWN)
+        .sorted(Comparator.comparingDouble(FitResult.Comparison::frequencyHz))
+        .forEach(
+            each ->
+                table.row(
+                    Numbers.megahertz(each.frequencyHz()),
+                    Numbers.swr(each.readSwr()),
+                    Numbers.swr(each.designedSwr()),
+                    Numbers.swr(each.estimatedSwr())));
+    out.append(table.render()).append('\n');
+  }
+
+  /** By the reflection coefficients, as the misfit counts: a large SWR is hard to read. */
+  private static double off(FitResult.Comparison each) {
+    return Math.abs(2 / (1 + each.readSwr()) - 2 / (1 + each.estimatedSwr()));
   }
 
   private void conditions() {
