@@ -94,6 +94,8 @@ class UsageTest {
         "solve D --set height                | Value for option '--set' | NAME=VALUE",
         "solve D --set heigth=9m             | 'heigth'        | did you mean height",
         "solve D --set height=9MHz           | 9MHz            | length",
+        "solve D --output a.svg --plot ./a.svg       | ./a.svg: is named by --output and --plot | two files",
+        "response D --output a.s1p --touchstone a.s1p | a.s1p: is named by --output and --touch | two files",
         "bands D --points 2                  | --points 2      | between 3 and 200",
         "bands D --points many               | 'many'          | bands --help",
         "schema report                       | 'report'        | design, result"

@@ -143,7 +143,7 @@ public final class BalunBenchCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     inputs.forEach(output::check);
-    inputs.forEach(plot::check);
+    inputs.forEach(file -> plot.check(file, output));
     Optional<TransformerSheet.Acceptance> acceptance = against.map(this::acceptance);
     Limits limits =
         acceptance

@@ -106,7 +106,7 @@ public final class BandsCommand implements Runnable {
   @Override
   public void run() {
     output.check(design.file());
-    plot.check(design.file());
+    plot.check(design.file(), output);
     if (points < 3 || points > 200) {
       throw new InputException("--points " + points + ": must lie between 3 and 200");
     }

@@ -53,14 +53,7 @@ public final class CheckCommand implements Callable<Integer> {
       output.check(file);
       junit.ifPresent(target -> OutputOptions.checkTarget(target, file, "the design"));
     }
-    output
-        .file()
-        .flatMap(file -> junit.filter(target -> isSame(target, file)))
-        .ifPresent(
-            target -> {
-              throw new InputException(
-                  target + ": is named by --output and --junit; name two files");
-            });
+    junit.ifPresent(target -> output.checkApart(target, "--junit"));
     List<Design> designs = files.stream().map(this::read).toList();
     Solver solver = model.solver();
     List<CheckReport.Checked> checked = new ArrayList<>();
@@ -75,10 +68,6 @@ public final class CheckCommand implements Callable<Integer> {
     junit.ifPresent(file -> OutputOptions.replace(file, JunitXml.of(report)));
     output.write(report);
     return report.passed() ? ExitCode.DONE : ExitCode.FAILED;
-  }
-
-  private static boolean isSame(Path a, Path b) {
-    return a.toAbsolutePath().normalize().equals(b.toAbsolutePath().normalize());
   }
 
   private Design read(Path file) {

@@ -62,6 +62,22 @@ class FileOptions {
     }
   }
 
+  /**
+   * Refuses a further file to be written in the place of the output.
+   *
+   * @param other the further file
+   * @param option that names it
+   */
+  void checkApart(Path other, String option) {
+    if (output.filter(file -> isAtSamePlace(file, other)).isPresent()) {
+      throw new InputException(other + ": is named by --output and " + option + "; name two files");
+    }
+  }
+
+  static boolean isAtSamePlace(Path a, Path b) {
+    return a.toAbsolutePath().normalize().equals(b.toAbsolutePath().normalize());
+  }
+
   /** What to say when writing failed. */
   static InputException unwritable(Path file, IOException e) {
     return new InputException(

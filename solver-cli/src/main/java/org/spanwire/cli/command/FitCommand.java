@@ -62,7 +62,7 @@ public final class FitCommand implements Runnable {
   @Override
   public void run() {
     output.check(design.file());
-    plot.check(design.file());
+    plot.check(design.file(), output);
     measured.check(output);
     Design read = design.read();
     Measurement measurement = measured.read(read);

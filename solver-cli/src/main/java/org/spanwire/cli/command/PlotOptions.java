@@ -22,8 +22,9 @@ final class PlotOptions {
    * Refuses a file that cannot be written, before the work begins.
    *
    * @param input file that must not be overwritten
+   * @param output where the result goes, which must not be overwritten either
    */
-  void check(Path input) {
+  void check(Path input, FileOptions output) {
     plot.ifPresent(
         file -> {
           String name = file.toString().toLowerCase(Locale.ROOT);
@@ -31,6 +32,7 @@ final class PlotOptions {
             throw new InputException("--plot " + file + ": must end in .svg or .png");
           }
           OutputOptions.checkTarget(file, input, "the input");
+          output.checkApart(file, "--plot");
         });
   }
 

@@ -160,13 +160,14 @@ public final class ResponseCommand implements Runnable {
 
   private void check() {
     output.check(design.file());
-    plot.check(design.file());
+    plot.check(design.file(), output);
     touchstone.ifPresent(
         file -> {
           if (!file.toString().toLowerCase(Locale.ROOT).endsWith(".s1p")) {
             throw new InputException("--touchstone " + file + ": must end in .s1p");
           }
           OutputOptions.checkTarget(file, design.file(), "the design");
+          output.checkApart(file, "--touchstone");
         });
     if (elevations.isEmpty() != azimuths.isEmpty()) {
       throw new InputException(

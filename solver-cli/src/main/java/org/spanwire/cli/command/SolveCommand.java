@@ -140,7 +140,7 @@ public final class SolveCommand implements Runnable {
 
   private void check() {
     output.check(design.file());
-    plot.check(design.file());
+    plot.check(design.file(), output);
     directions.check();
     if (currents < 0 || currents == 1) {
       throw new InputException(

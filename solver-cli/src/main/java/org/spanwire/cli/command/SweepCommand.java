@@ -156,7 +156,7 @@ public final class SweepCommand implements Runnable {
   @Override
   public void run() {
     output.check(design.file());
-    plot.check(design.file());
+    plot.check(design.file(), output);
     Shard part = shard.map(text -> Shard.parse(text, System.getenv())).orElse(Shard.WHOLE);
     boolean rowsMustLast = resume || shard.isPresent();
     if (rowsMustLast && (format != SweepFormat.CSV || output.file().isEmpty())) {

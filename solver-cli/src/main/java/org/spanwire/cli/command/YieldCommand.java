@@ -67,7 +67,7 @@ public final class YieldCommand implements Runnable {
   @Override
   public void run() {
     output.check(design.file());
-    plot.check(design.file());
+    plot.check(design.file(), output);
     Design read = design.read();
     if (plot.wanted() && read.bands().isEmpty()) {
       throw new InputException(
