@@ -11,6 +11,12 @@ import java.util.Optional;
  */
 public final class DesignReader {
 
+  /**
+   * Least frequency in hertz that is read without a unit. Smaller bare numbers are refused: they
+   * are kilohertz or megahertz whose unit was left out.
+   */
+  public static final double LEAST_BARE_HERTZ = 1e5;
+
   /** What a design of this version begins with, under the key {@code format}. */
   public static final String FORMAT = "spanwire-design/1";
 

@@ -106,6 +106,11 @@ final class Evaluator {
     return Position.fraction(quantity.value());
   }
 
+  /** Whether a number stands there without a unit. */
+  boolean isBareNumber(Item item) {
+    return expression(item, item.text()).isBareNumber();
+  }
+
   /** The value of an expression, where a bare number is in the SI unit of the dimension. */
   double valueOrBare(Item item, Dimension dimension) {
     String text = item.text();

@@ -147,6 +147,10 @@ final class InstallationReader {
               + new Quantity(hertz, Dimension.FREQUENCY)
               + "; expected more than 0 such as 7.1 MHz");
     }
+    if (hertz < DesignReader.LEAST_BARE_HERTZ && evaluator.isBareNumber(item)) {
+      throw item.fault(
+          item.name() + " is " + item.text() + " without a unit; expected one such as 7.1 MHz");
+    }
     return hertz;
   }
 }

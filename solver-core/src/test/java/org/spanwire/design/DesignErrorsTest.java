@@ -87,6 +87,10 @@ class DesignErrorsTest {
             "strand: »{material: copper, diameter: 1e-300 m, mechanical: {mass-per-length: 1 g/m,"
                 + " elastic-modulus: 110 GPa}}",
             "conductor 'strand': stiffness 0.0 N must be positive"),
+        fault(
+            "frequencies: [7.1 MHz]",
+            "frequencies: [7.1 MHz, »14.15]",
+            "frequencies of the design is 14.15 without a unit; expected one such as 7.1 MHz"),
         kit("»{count: 2}", "has no item; add one such as item: end insulator"),
         kit("{item: peg, count: »2.5}", "expected a whole number such as 2"),
         kit("{item: peg, mass: »40 mm}", "expected a mass such as 1.8 kg"),

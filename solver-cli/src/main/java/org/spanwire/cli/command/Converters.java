@@ -7,6 +7,7 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.spanwire.circuit.bench.Limits;
 import org.spanwire.circuit.bench.OperatingMode;
+import org.spanwire.design.DesignReader;
 import org.spanwire.design.ExposureLimit;
 import org.spanwire.study.Plane;
 import org.spanwire.study.SweepQuantity;
@@ -24,9 +25,6 @@ final class Converters {
   /** A frequency in hertz, positive; a large bare number is hertz, as in tables. */
   static final class Frequency implements ITypeConverter<Double> {
 
-    /** Smaller bare numbers are taken for megahertz or kilohertz left without a unit. */
-    private static final double LEAST_BARE = 1e5;
-
     @Override
     public Double convert(String text) {
       return hertz(text);
@@ -35,7 +33,9 @@ final class Converters {
     static double hertz(String text) {
       Quantity quantity = quantity(text, Dimension.FREQUENCY);
       double hertz = quantity.value();
-      if (quantity.dimension().equals(Dimension.NUMBER) && hertz > 0 && hertz < LEAST_BARE) {
+      if (quantity.dimension().equals(Dimension.NUMBER)
+          && hertz > 0
+          && hertz < DesignReader.LEAST_BARE_HERTZ) {
         throw new TypeConversionException(
             "frequency " + text + " has no unit; write one such as 7.1MHz");
       }
