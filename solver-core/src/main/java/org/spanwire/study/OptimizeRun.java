@@ -62,8 +62,9 @@ final class OptimizeRun {
   }
 
   private SolvedLooks looks(boolean route, double tolerance) {
+    // The design as it is may lie outside what is varied, and is solved as well.
     return new SolvedLooks(
-        whole,
+        whole.reaching(variables.nominal()),
         new PortNumbers(route, set.decibels()),
         solver.withTolerance(tolerance),
         design.bands().get(0).lowHz());

@@ -24,6 +24,21 @@ record ParameterBox(Design base, List<ParameterSample.Range> ranges) {
     ranges = List.copyOf(ranges);
   }
 
+  /** The same ranges, the first of them led on to a place that may lie outside. */
+  ParameterBox reaching(List<Double> place) {
+    List<ParameterSample.Range> wider = new ArrayList<>(ranges);
+    for (int i = 0; i < place.size(); i++) {
+      ParameterSample.Range range = ranges.get(i);
+      wider.set(
+          i,
+          new ParameterSample.Range(
+              range.parameter(),
+              new Quantity(Math.min(low(i), place.get(i)), range.from().dimension()),
+              new Quantity(Math.max(high(i), place.get(i)), range.to().dimension())));
+    }
+    return new ParameterBox(base, wider);
+  }
+
   int size() {
     return ranges.size();
   }

@@ -132,6 +132,24 @@ class OptimizeStudyTest {
     assertThat(best.binding().get(0).installation().get(0).parameter()).isEqualTo("height");
   }
 
+  /** The design as it is beside a single other choice: each with its own solution. */
+  @Test
+  void aSingleChoiceIsComparedWithTheDesignAsItIs() {
+    OptimizeResult result =
+        new OptimizeStudy(
+                KIT,
+                List.of(),
+                List.of(axis("offset", "20%")),
+                AS_IT_IS,
+                List.of(WORST_SWR),
+                List.of(),
+                1)
+            .run(SOLVER, 2);
+    assertThat(result.nominal().cost()).isCloseTo(worst(KIT), within(0.01));
+    assertThat(result.candidates().get(0).cost())
+        .isCloseTo(worst(KIT.with("offset", "20%")), within(0.01));
+  }
+
   @Test
   void limitsAreKeptAndTheFrontTradesOff() {
     List<ParameterSample.Range> height = List.of(range("height", "5m", "14m"));
