@@ -145,12 +145,23 @@ class ResponseRunTest {
                       inside.get("low_hz").asDouble() / 1e6,
                       inside.get("high_hz").asDouble() / 1e6));
     }
-    assertThat(text.out()).contains("Gain over the range", " of the largest");
+    assertThat(text.out()).contains("Gain over the range");
     assertThat(text.out().lines()).allMatch(line -> line.length() <= 110);
   }
 
   private static String[] with(String[] options, String... more) {
     return Stream.concat(Stream.of(options), Stream.of(more)).toArray(String[]::new);
+  }
+
+  /** As it is measured: with several gains the root of the sum of squares exceeds the largest. */
+  @Test
+  void theErrorOfGainsSaysWhatItIsRelativeTo() throws IOException {
+    String[] range = {"--range", "7MHz:7.2MHz", "--azimuth", "90", "--elevation"};
+    assertThat(response(BANDS, with(range, "30")).out().replaceAll("\\s+", " "))
+        .containsPattern("of the gain as a ratio [\\d.e-]+ % Cautions");
+    assertThat(response(BANDS, with(range, "10,30")).out().replaceAll("\\s+", " "))
+        .containsPattern(
+            "of gains as ratios [\\d.e-]+ % of the root of the sum of their squares Cautions");
   }
 
   /** Nothing matches and nothing is resonant in a stretch as short as this. */

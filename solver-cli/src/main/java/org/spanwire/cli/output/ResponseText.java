@@ -76,9 +76,16 @@ final class ResponseText {
         + Numbers.megahertz(response.range().highHz())
         + " MHz; error of |reflection coefficient| between them "
         + Numbers.significant(response.reflectionError(), 2)
-        + (report.directions().isEmpty()
-            ? ""
-            : ", of gains " + Conditions.percent(response.gainError()) + " of the largest");
+        + gainAccuracy();
+  }
+
+  private String gainAccuracy() {
+    String error = Conditions.percent(response.gainError());
+    return switch (report.directions().size()) {
+      case 0 -> "";
+      case 1 -> ", of the gain as a ratio " + error;
+      default -> ", of gains as ratios " + error + " of the root of the sum of their squares";
+    };
   }
 
   private void resonances() {
