@@ -164,6 +164,17 @@ class ResponseRunTest {
             "of gains as ratios [\\d.e-]+ % of the root of the sum of their squares Cautions");
   }
 
+  @Test
+  void aDirectionGivenTwiceIsGivenOnce() throws IOException {
+    List<String[]> rows =
+        rows("--range", "7MHz:7.2MHz", "--elevation", "30,10,30", "--azimuth", "90,90");
+    assertThat(rows.get(0))
+        .endsWith(
+            "swr",
+            "gain_elevation_30_deg_azimuth_90_deg_dbi",
+            "gain_elevation_10_deg_azimuth_90_deg_dbi");
+  }
+
   /** Nothing matches and nothing is resonant in a stretch as short as this. */
   @Test
   void nothingFoundIsSaid() throws IOException {

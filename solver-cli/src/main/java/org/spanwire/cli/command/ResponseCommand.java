@@ -219,9 +219,11 @@ public final class ResponseCommand implements Runnable {
     return frequencies;
   }
 
+  /** Each once: another column of the same name would tell nothing. */
   private List<Direction> directions() {
     return elevations.stream()
         .flatMap(elevation -> azimuths.stream().map(azimuth -> new Direction(elevation, azimuth)))
+        .distinct()
         .toList();
   }
 
