@@ -98,6 +98,11 @@ class UsageTest {
         "response D --output a.s1p --touchstone a.s1p | a.s1p: is named by --output and --touch | two files",
         "bands D --points 2                  | --points 2      | between 3 and 200",
         "bands D --points many               | 'many'          | bands --help",
+        "report D -o a.html --map offset,offset     | offset,offset   | two parameters",
+        "report D -o a.html --map offset,mast       | unknown parameter 'mast' | known are span, tail, offset, height",
+        "report D -o a.html --heights 5m,7m         | --heights       | add --on-site",
+        "report D -o a.html --soils very-dry        | --soils         | add --on-site",
+        "report D -o a.html --line-lengths 5m:9m:3  | --line-lengths  | --install-sheet",
         "schema report                       | 'report'        | design, result"
       })
   void badUsageIsOneLineThatNamesTheFaultAndTheRemedy(String line, String fault, String remedy) {

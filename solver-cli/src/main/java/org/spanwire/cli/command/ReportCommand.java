@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import org.spanwire.Solver;
 import org.spanwire.cli.output.BandsReport;
 import org.spanwire.cli.output.ExposureReport;
@@ -92,6 +93,9 @@ public final class ReportCommand implements Runnable {
   /** Heat in watts that a choke without a rating is kept to: common practice, no source. */
   private static final double CHOKE_LIMIT = 10;
 
+  /** What a map is drawn over if nothing is said, where a design has both. */
+  private static final List<String> USUAL_MAP = List.of("offset", "height");
+
   @Mixin private DesignListOptions design;
 
   @Option(
@@ -111,7 +115,7 @@ public final class ReportCommand implements Runnable {
       description =
           "The two parameters to map the worst SWR against, across and upwards; default"
               + " offset,height.")
-  private List<String> mapped = List.of("offset", "height");
+  private List<String> map = List.of();
 
   @ArgGroup private Kind kind = new Kind();
 
@@ -145,10 +149,11 @@ public final class ReportCommand implements Runnable {
 
   @Override
   public void run() {
-    if (mapped.size() != 2) {
+    if (!map.isEmpty() && map.stream().distinct().count() != 2) {
       throw new InputException(
-          "--map " + String.join(",", mapped) + ": names two parameters, such as offset,height");
+          "--map " + String.join(",", map) + ": names two parameters, such as offset,height");
     }
+    site.check(kind.onSite, kind.installSheet);
     if (design.files().size() > 1) {
       compare();
       return;
@@ -156,6 +161,7 @@ public final class ReportCommand implements Runnable {
     Path file = design.files().get(0);
     OutputOptions.checkTarget(output, file, "the design");
     Design read = design.readWithBands(file);
+    checkMap(List.of(read));
     try (ProgressLine progress = progress(1)) {
       OutputOptions.replace(
           output,
@@ -173,6 +179,7 @@ public final class ReportCommand implements Runnable {
     RangeFiles files = RangeFiles.of(output, design.files());
     Map<Path, Design> designs = new LinkedHashMap<>();
     design.files().forEach(file -> designs.put(file, design.readWithBands(file)));
+    checkMap(List.copyOf(designs.values()));
     Map<Path, String> pages = new LinkedHashMap<>();
     List<RangeEntry> entries = new ArrayList<>();
     try (ProgressLine progress = progress(designs.size())) {
@@ -186,6 +193,24 @@ public final class ReportCommand implements Runnable {
     }
     pages.put(files.comparison(), new RangeReport(ProgramVersion.number(), entries).html());
     OutputOptions.replaceAll(pages);
+  }
+
+  /** Of several designs one has to know a parameter; those without it have no map. */
+  private void checkMap(List<Design> designs) {
+    for (String name : map) {
+      if (designs.stream().noneMatch(each -> each.parameters().containsKey(name))) {
+        throw new InputException(
+            "--map "
+                + String.join(",", map)
+                + ": unknown parameter '"
+                + name
+                + "'; known are "
+                + designs.stream()
+                    .flatMap(each -> each.parameters().keySet().stream())
+                    .distinct()
+                    .collect(Collectors.joining(", ")));
+      }
+    }
   }
 
   private ProgressLine progress(int reports) {
@@ -288,7 +313,7 @@ public final class ReportCommand implements Runnable {
   }
 
   private String onSite(Path file, Design read, ProgressLine progress) {
-    SiteStudy study = site.study(read, mapped.get(1));
+    SiteStudy study = site.study(read, mapped().get(1));
     progress.begin("table of sites");
     return ModelOptions.solve(
         read,
@@ -302,9 +327,13 @@ public final class ReportCommand implements Runnable {
         });
   }
 
+  private List<String> mapped() {
+    return map.isEmpty() ? USUAL_MAP : map;
+  }
+
   private Optional<WorstSwrMap> map(Design read, Solver solver, int threads) {
-    Parameter across = read.parameters().get(mapped.get(0));
-    Parameter up = read.parameters().get(mapped.get(1));
+    Parameter across = read.parameters().get(mapped().get(0));
+    Parameter up = read.parameters().get(mapped().get(1));
     if (across == null || up == null) {
       return Optional.empty();
     }

@@ -57,6 +57,20 @@ final class SiteOptions {
               + " at for those to avoid. Default: half to one and a half times the design's.")
   private Optional<List<Double>> lineLengths = Optional.empty();
 
+  /** Refuses what the page would not show. */
+  void check(boolean onSite, boolean installSheet) {
+    if (!onSite && !(heights.isEmpty() && soils.isEmpty())) {
+      throw new InputException(
+          (heights.isEmpty() ? "--soils" : "--heights")
+              + ": is for the page on site; add --on-site");
+    }
+    if (!onSite && !installSheet && lineLengths.isPresent()) {
+      throw new InputException(
+          "--line-lengths: is for the page on site and the install sheet; add --on-site or"
+              + " --install-sheet");
+    }
+  }
+
   /** Everything the options name; checked, nothing solved. */
   SiteStudy study(Design design, String heightName) {
     Parameter height = design.parameters().get(heightName);
