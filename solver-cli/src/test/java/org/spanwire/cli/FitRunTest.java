@@ -161,6 +161,26 @@ class FitRunTest {
         .contains("6 m to 12 m");
   }
 
+  /** Height alone does not bring the wire's shortness about; errors of the file are not stated. */
+  @Test
+  void aMisfitThatNothingVariedMendsIsNotCalledAgreement() {
+    Run run =
+        Run.of(
+            "fit",
+            Run.EXAMPLES.resolve("hut-kit-heights.yaml").toString(),
+            "--measured",
+            Run.EXAMPLES.resolve("workshop/hut-low.s1p").toString(),
+            "--vary",
+            "height");
+    assertThat(run.code()).as(run.err()).isZero();
+    assertThat(run.out().replaceAll("\\s+", " "))
+        .contains(
+            "hardly nearer to the readings: it is off by 0.11",
+            "by 0.093 with the best values",
+            "if they are, something else does: vary other parameters too.")
+        .doesNotContain("The readings agree");
+  }
+
   @Test
   void readsSwrTypedOrInAFile() throws IOException {
     Run run = Run.of("fit", design, "--swr", typed, "--swr-error", "2%", "--vary", "height,factor");

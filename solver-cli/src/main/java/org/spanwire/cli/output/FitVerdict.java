@@ -27,8 +27,7 @@ final class FitVerdict {
     if (!result.fits()) {
       nothingFits(words, first);
     } else if (result.asDesigned()) {
-      words.append("The readings agree with the design as it is").append(closeness());
-      words.append(": nothing has to differ.");
+      words.append(asDesigned());
     } else if (first.enough()) {
       words
           .append("Likeliest cause: ")
@@ -47,12 +46,15 @@ final class FitVerdict {
   }
 
   /** Where no errors are stated, the reader must judge whether that is agreement. */
-  private String closeness() {
+  private String asDesigned() {
     return result.overErrors().isPresent()
-        ? ""
-        : " nearly as well as with any other values, to "
+        ? "The readings agree with the design as it is: nothing has to differ."
+        : "What was varied brings the design hardly nearer to the readings: it is off by "
             + Numbers.significant(result.nominalMisfit(), 2)
-            + " of the reflection coefficient (rms)";
+            + " of the reflection coefficient (rms) as it is, by "
+            + Numbers.significant(result.misfit(), 2)
+            + " with the best values. If the readings are no better than that, nothing has to"
+            + " differ; if they are, something else does: vary other parameters too.";
   }
 
   private void nothingFits(StringBuilder words, FitResult.Cause first) {
