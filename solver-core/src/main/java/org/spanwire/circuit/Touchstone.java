@@ -63,6 +63,9 @@ public final class Touchstone {
    */
   public static Touchstone read(Path path) {
     String name = path.toString();
+    if (Files.isDirectory(path)) {
+      throw new TouchstoneException(name, 0, 0, "is a directory; name a file in it");
+    }
     if (!Files.isRegularFile(path)) {
       throw new TouchstoneException(name, 0, 0, "no such file; check the path");
     }
