@@ -97,6 +97,8 @@ class UsageTest {
         "solve D --output a.svg --plot ./a.svg       | ./a.svg: is named by --output and --plot | two files",
         "response D --output a.s1p --touchstone a.s1p | a.s1p: is named by --output and --touch | two files",
         "bands D --points 2                  | --points 2      | between 3 and 200",
+        "sweep D --vary height=6m,9m --of swr --points 3 | --points 3 | for --bands; add it",
+        "bands D --choke-limit 15W           | --choke-limit   | add it, such as --line-lengths",
         "bands D --points many               | 'many'          | bands --help",
         "report D -o a.html --map offset,offset     | offset,offset   | two parameters",
         "report D -o a.html --map offset,mast       | unknown parameter 'mast' | known are span, tail, offset, height",

@@ -58,6 +58,7 @@ public final class BandsCommand implements Runnable {
   /** Name of the warning that only the first of several feeds is judged. */
   private static final String SEVERAL_FEEDS = "first-feed-only";
 
+  private static final double USUAL_CHOKE_LIMIT = 10;
   private static final List<Double> ELEVATIONS = List.of(10.0, 30.0, 60.0);
 
   @Mixin private DesignOptions design;
@@ -94,7 +95,7 @@ public final class BandsCommand implements Runnable {
       description =
           "Heat of the choke above which a length is to be avoided; default 10W (common practice,"
               + " no source: what a large core stands in a closed box).")
-  private double chokeLimit = 10;
+  private Optional<Double> chokeLimit;
 
   @Option(
       names = "--fix",
@@ -109,6 +110,10 @@ public final class BandsCommand implements Runnable {
     plot.check(design.file(), output);
     if (points < 3 || points > 200) {
       throw new InputException("--points " + points + ": must lie between 3 and 200");
+    }
+    if (chokeLimit.isPresent() && lineLengths.isEmpty()) {
+      throw new InputException(
+          "--choke-limit: is for --line-lengths; add it, such as --line-lengths 5m:30m:26");
     }
     Design read = design.read();
     if (read.bands().isEmpty()) {
@@ -154,7 +159,7 @@ public final class BandsCommand implements Runnable {
   private LineLengths lineLengths(Design read, LineLengthStudy study, double power) {
     return new LineLengths(
         ModelOptions.solve(read, () -> study.run(design.solver(), design.threads())),
-        chokeLimit,
+        chokeLimit.orElse(USUAL_CHOKE_LIMIT),
         power);
   }
 

@@ -57,6 +57,8 @@ import picocli.CommandLine.Spec;
     })
 public final class SweepCommand implements Runnable {
 
+  private static final int USUAL_POINTS = 11;
+
   @Spec private CommandSpec spec;
 
   @Mixin private DesignOptions design;
@@ -110,9 +112,8 @@ public final class SweepCommand implements Runnable {
   @Option(
       names = "--points",
       paramLabel = "N",
-      defaultValue = "11",
       description = "Frequencies per band with --bands, edges included; default 11.")
-  private int points;
+  private Optional<Integer> pointsWanted;
 
   @Option(
       names = "--plane",
@@ -248,6 +249,9 @@ public final class SweepCommand implements Runnable {
   }
 
   private List<Double> frequencies(Design read) {
+    if (pointsWanted.isPresent() && !at.bands) {
+      throw new InputException("--points " + pointsWanted.get() + ": is for --bands; add it");
+    }
     if (!at.frequencies.isEmpty()) {
       return at.frequencies;
     }
@@ -263,6 +267,7 @@ public final class SweepCommand implements Runnable {
       throw new InputException(
           read.source() + ": names no bands; add bands: {plan: iaru-region-1, use: [40 m, 20 m]}");
     }
+    int points = pointsWanted.orElse(USUAL_POINTS);
     if (points < 2 || points > 100_000) {
       throw new InputException("--points " + points + ": must lie between 2 and 100000");
     }
