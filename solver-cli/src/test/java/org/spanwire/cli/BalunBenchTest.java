@@ -259,6 +259,10 @@ class BalunBenchTest {
             "json");
     assertThat(clean.at(pointer + "re").doubleValue()).isCloseTo(3000, within(1e-3));
     assertThat(clean.at(pointer + "im").doubleValue()).isCloseTo(0, within(1e-3));
+    // Nobody is to read a pass from what was not judged.
+    Run judged = Run.of("balun", "bench", choke.toString(), "--choke", "--over", "3.5MHz:30MHz");
+    assertThat(judged.code()).isEqualTo(2);
+    assertThat(judged.err()).contains("--over: there is no transformer to judge").hasLineCount(1);
   }
 
   @Test

@@ -17,6 +17,9 @@ class UsageTest {
 
   private static final String DESIGN = Run.EXAMPLES.resolve("hut-kit-short.yaml").toString();
 
+  private static final String READINGS =
+      Run.EXAMPLES.resolve("workshop/balun-readings.yaml").toString();
+
   @TempDir private Path directory;
 
   @Test
@@ -105,10 +108,13 @@ class UsageTest {
         "report D -o a.html --heights 5m,7m         | --heights       | add --on-site",
         "report D -o a.html --soils very-dry        | --soils         | add --on-site",
         "report D -o a.html --line-lengths 5m:9m:3  | --line-lengths  | --install-sheet",
+        "balun bench U --min-return-loss -14dB  | --min-return-loss -14 | above zero",
+        "balun bench U --max-loss 0dB           | --max-loss 0    | above zero",
+        "balun bench U --fixture empty.s2p      | --fixture       | add --choke",
         "schema report                       | 'report'        | design, result"
       })
   void badUsageIsOneLineThatNamesTheFaultAndTheRemedy(String line, String fault, String remedy) {
-    Run run = Run.of(line.replace(" D", " " + DESIGN).split(" "));
+    Run run = Run.of(line.replace(" D", " " + DESIGN).replace(" U", " " + READINGS).split(" "));
     assertThat(run.err()).startsWith("spanwire: ").contains(fault, remedy).hasLineCount(1);
     assertThat(run.code()).isEqualTo(2);
     assertThat(run.out()).isEmpty();

@@ -18,6 +18,7 @@ import org.spanwire.circuit.bench.MeasuredUnit;
 import org.spanwire.circuit.bench.TransformerSheet;
 import org.spanwire.cli.chart.BenchCharts;
 import org.spanwire.cli.output.BenchReport;
+import org.spanwire.cli.output.Numbers;
 import org.spanwire.design.BenchReader;
 import org.spanwire.design.TransformerSheetReader;
 import picocli.CommandLine.Command;
@@ -144,6 +145,10 @@ public final class BalunBenchCommand implements Callable<Integer> {
   public Integer call() {
     inputs.forEach(output::check);
     inputs.forEach(file -> plot.check(file, output));
+    checkLimits();
+    if (fixture.isPresent() && !choke) {
+      throw new InputException("--fixture: is for chokes; add --choke");
+    }
     Optional<TransformerSheet.Acceptance> acceptance = against.map(this::acceptance);
     Limits limits =
         acceptance
@@ -173,6 +178,11 @@ public final class BalunBenchCommand implements Callable<Integer> {
           .heat()
           .ifPresent(run -> heatRuns.add(new BenchReport.HeatRun(input.toString(), run)));
     }
+    if (units.isEmpty() && (range.isPresent() || golden.isPresent())) {
+      throw new InputException(
+          (over.isPresent() ? "--over" : against.isPresent() ? "--against" : "--golden")
+              + ": there is no transformer to judge among the inputs; leave it out");
+    }
     BenchReport report =
         new BenchReport(
             ProgramVersion.number(),
@@ -188,6 +198,25 @@ public final class BalunBenchCommand implements Callable<Integer> {
       plot.write("Bench readings", () -> new BenchCharts(report).charts());
     }
     return report.passed() ? ExitCode.DONE : ExitCode.FAILED;
+  }
+
+  /** A return loss of −14 dB, as instruments show reflection, would pass whatever was wound. */
+  private void checkLimits() {
+    positive("--max-loss", maximumLossDb, "dB");
+    positive("--max-amplitude", maximumAmplitudeDb, "dB");
+    positive("--max-phase", maximumPhaseDegrees, "deg");
+    positive("--min-return-loss", minimumReturnLossDb, "dB");
+  }
+
+  private static void positive(String option, double limit, String unit) {
+    if (!(limit > 0)) {
+      throw new InputException(
+          option
+              + " "
+              + Numbers.significant(limit, 4)
+              + unit
+              + ": must be above zero, as losses and imbalances are stated here; leave out the sign");
+    }
   }
 
   private Optional<BatchStatistics> batch(List<BenchReport.Unit> units) {
