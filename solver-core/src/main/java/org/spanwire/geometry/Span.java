@@ -3,6 +3,7 @@ package org.spanwire.geometry;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
 import java.util.function.DoubleUnaryOperator;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
@@ -92,17 +93,20 @@ public record Span(Point first, Point last, SpanLoad load, double stiffness) {
     DoubleUnaryOperator excess =
         slack -> Math.log(solve(tautest + slack).largestSupportTension() / newtons);
     double loads = totalLoad();
-    double guess = chord() * loads * loads / (24 * newtons * newtons) + (chord() - tautest) / 2;
+    // No pull below half the load holds it: the search begins where it is tautest.
+    double pull = Math.max(newtons, loads / 2);
+    double guess = chord() * loads * loads / (24 * pull * pull) + (chord() - tautest) / 2;
     double high = guess;
     double before = Double.POSITIVE_INFINITY;
     for (double e = excess.applyAsDouble(high); e > 0; e = excess.applyAsDouble(high)) {
       if (e >= before) {
         throw new IllegalArgumentException(
-            "tension "
-                + newtons
-                + " N is too little to hold the load, which takes at least about "
-                + newtons * Math.exp(before)
-                + " N here; give more tension or less load");
+            String.format(
+                Locale.ROOT,
+                "tension %.4g N is too little to hold the load, which takes at least about %.4g N"
+                    + " here; give more tension or less load",
+                newtons,
+                newtons * Math.exp(before)));
       }
       before = e;
       high *= 1.5;
@@ -184,8 +188,13 @@ public record Span(Point first, Point last, SpanLoad load, double stiffness) {
       tension = next;
       missed = nextMissed;
     }
-    throw new ArithmeticException(
-        "no equilibrium found for " + length + " m of wire between " + first + " and " + last);
+    throw new IllegalArgumentException(
+        String.format(
+            Locale.ROOT,
+            "wire length %.6g m is too far from the %.6g m between the supports to be computed; give"
+                + " one that is nearer",
+            length,
+            chord()));
   }
 
   /** Half the load at each end, and along the chord what a flat parabola needs. */

@@ -216,6 +216,13 @@ class SpanTest {
   void saysWhatCannotHang() {
     Span span = level(40, 0.3);
     assertThatThrownBy(() -> span.ofTension(3)).hasMessageContaining("too little to hold the load");
+    // A level chain takes at least 0.7544 times its chord's weight (u tanh u = 1, cosh u / 2 u).
+    assertThatThrownBy(() -> span.ofTension(0.01))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageContaining("too little to hold the load, which takes at least about 9.");
+    assertThatThrownBy(() -> span.ofLength(1e6))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageContaining("too far from the 40.0000 m");
     assertThatThrownBy(() -> span.ofLength(40)).hasMessageContaining("does not reach");
     assertThatThrownBy(() -> span.ofSag(0)).hasMessageContaining("must be positive");
     assertThatThrownBy(() -> Span.ofWeight(new Point(0, 0, 1), new Point(0, 0, 9), 1))
