@@ -142,6 +142,19 @@ class BadDesignTest {
   }
 
   /** At 7.0 to 7.1 MHz a thousandth of a wavelength is 42 to 43 mm. */
+  /** The lowest point, and that it is none of the two that the design gives. */
+  @Test
+  void wireThatSagsThroughTheGround() throws IOException {
+    String sagging =
+        with("2 mm", "2 mm, mechanical: {mass-per-length: 28 g/m}")
+            .replace("[20, 0, 10]]", "[20, 0, 10]], hang: {sag: 11 m}");
+    refused(
+        sagging,
+        6,
+        "lies 1.000 m below the ground surface",
+        "; its path is the one that it hangs in");
+  }
+
   @Test
   void wireTooCloseToSoil() throws IOException {
     refused(

@@ -298,6 +298,11 @@ public final class Design {
             : Optional.ofNullable(kind)
                 .flatMap(k -> fields.optional(k + "s"))
                 .map(section -> section.names(kind).key(fault.subjectName()));
-    return part.orElseGet(() -> fields.required("wires", "")).fault(fault.getMessage());
+    boolean sagged =
+        fault.subject() == GeometryException.Subject.WIRE
+            && hangs.containsKey(fault.subjectName())
+            && hangs.get(fault.subjectName()).shape().isPresent();
+    return part.orElseGet(() -> fields.required("wires", ""))
+        .fault(fault.getMessage() + (sagged ? "; its path is the one that it hangs in" : ""));
   }
 }

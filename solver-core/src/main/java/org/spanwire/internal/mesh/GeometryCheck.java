@@ -1,9 +1,11 @@
 package org.spanwire.internal.mesh;
 
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.spanwire.geometry.GeometryException;
 import org.spanwire.geometry.GeometryException.Subject;
 import org.spanwire.geometry.Point;
@@ -150,12 +152,20 @@ final class GeometryCheck {
     }
   }
 
+  /** Indices of the path: what is said of the lowest point holds for the others as well. */
+  private static List<Integer> fromTheLowest(Wire wire) {
+    return IntStream.range(0, wire.path().size())
+        .boxed()
+        .sorted(Comparator.comparingDouble(i -> wire.path().get(i).z()))
+        .toList();
+  }
+
   private static void height(Wire wire, Ground ground, double wavelength) {
     if (ground instanceof FreeSpace) {
       return;
     }
     double radius = wire.conductor().outerRadius();
-    for (int i = 0; i < wire.path().size(); i++) {
+    for (int i : fromTheLowest(wire)) {
       double z = wire.path().get(i).z();
       if (ground instanceof PerfectGround) {
         double least = Junctions.COINCIDENCE * radius;
