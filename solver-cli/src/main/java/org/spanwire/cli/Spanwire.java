@@ -162,8 +162,13 @@ public final class Spanwire implements Runnable {
         && !unmatched.getSuggestions().isEmpty()) {
       advice = "; did you mean " + String.join(" or ", unmatched.getSuggestions()) + "?";
     }
-    // The parser says "option option" of an option that holds pairs.
-    return say(e.getMessage().replace("option option", "option") + advice, ExitCode.BAD_INPUT);
+    // The parser says "option option" of an option that holds pairs, and names types of Java.
+    return say(
+        e.getMessage()
+                .replace("option option", "option")
+                .replaceFirst("' is not an? (int|long)$", "' is no whole number in range")
+            + advice,
+        ExitCode.BAD_INPUT);
   }
 
   private int failed(Throwable e) {

@@ -115,6 +115,6 @@ class ExposureRunTest {
     assertThat(limit.err()).contains("'nobody' is no limit").contains("fcc-public");
     Run share = Run.of("exposure", design, "--transmitting", "150%");
     assertThat(share.code()).isEqualTo(2);
-    assertThat(share.err()).contains("1.5").contains("at most 1");
+    assertThat(share.err()).contains("--transmitting: 150%").contains("at most 100%");
   }
 }

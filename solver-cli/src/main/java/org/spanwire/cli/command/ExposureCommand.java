@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.spanwire.circuit.bench.OperatingMode;
 import org.spanwire.cli.output.ExposureReport;
+import org.spanwire.cli.output.Numbers;
 import org.spanwire.design.Design;
 import org.spanwire.design.ExposureLimit;
 import org.spanwire.design.ExposureRules;
@@ -76,6 +77,7 @@ public final class ExposureCommand implements Runnable {
   @Override
   public void run() {
     output.check(design.file());
+    checkOptions();
     Design read = design.read();
     if (read.bands().isEmpty()) {
       throw new InputException(
@@ -100,6 +102,19 @@ public final class ExposureCommand implements Runnable {
         installation.powerWatts(),
         bands,
         installation.warnings());
+  }
+
+  private void checkOptions() {
+    if (transmitting.isPresent() && !(transmitting.get() > 0 && transmitting.get() <= 1)) {
+      throw new InputException(
+          "--transmitting: "
+              + Numbers.significant(100 * transmitting.get(), 4)
+              + "% must be more than 0% and at most 100%; write a share such as 50%");
+    }
+    if (floors.stream().anyMatch(floor -> floor < 0)) {
+      throw new InputException(
+          "--floors: must not lie below the ground; write heights such as 0m,3m");
+    }
   }
 
   private ExposureRules rules(ExposureRules stated) {

@@ -73,7 +73,7 @@ class ModelOptions {
     try {
       return new Solver(SolverOptions.defaults().withTolerance(tolerance));
     } catch (IllegalArgumentException e) {
-      throw new InputException("--tolerance: " + e.getMessage());
+      throw new InputException("--tolerance: must lie between 0.00001% and 10%; default 0.1%");
     }
   }
 
