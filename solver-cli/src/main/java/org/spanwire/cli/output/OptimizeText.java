@@ -126,11 +126,13 @@ final class OptimizeText {
       Conditions.line(
           out,
           flat.parameter(),
-          "may move alone from "
-              + end(flat.parameter(), flat.low())
-              + " to "
-              + end(flat.parameter(), flat.high())
-              + " before it costs 0.1");
+          flat.low().isEmpty() && flat.high().isEmpty()
+              ? "may move alone as far as was looked at and does not cost 0.1"
+              : "may move alone from "
+                  + end(flat.parameter(), flat.low())
+                  + " to "
+                  + end(flat.parameter(), flat.high())
+                  + " before it costs 0.1");
     }
     out.append('\n');
   }
