@@ -177,7 +177,8 @@ public final class FrequencyResponse {
 
   /**
    * Gain in dBi in one of the directions asked for, with all feeds driven as stated; −∞ where
-   * nothing is radiated.
+   * nothing is radiated, or so little beside the other directions that the fit does not tell it
+   * from nothing.
    *
    * @param frequencyHz frequency in hertz within the range
    * @throws IllegalArgumentException for a direction that was not asked for

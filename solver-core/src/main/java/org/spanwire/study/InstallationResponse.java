@@ -27,6 +27,12 @@ import org.spanwire.result.Warning;
  */
 public final class InstallationResponse {
 
+  /** Least error that can be wanted. */
+  public static final double LEAST_ACCURACY = 1e-5;
+
+  /** Largest error that can be wanted. */
+  public static final double MOST_ACCURACY = 0.05;
+
   /** Name of the warning that the wanted accuracy was not reached. */
   public static final String UNSETTLED = "response-unsettled";
 
@@ -210,7 +216,8 @@ public final class InstallationResponse {
 
   /**
    * Gain in dBi, over the power that the antenna accepts, in one of the directions asked for; −∞
-   * where nothing is radiated.
+   * where nothing is radiated, or so little beside the other directions that the fit does not tell
+   * it from nothing.
    *
    * @param frequencyHz frequency in hertz within the range
    * @throws IllegalArgumentException for a direction that was not asked for

@@ -34,9 +34,6 @@ record RangeFit(FrequencyRange range, List<Direction> directions, AdaptiveFit.Ou
   /** Error of a gain over that of the impedance: both are ratios of quadratic forms; see Gauge. */
   private static final double GAIN_SHARE = 2;
 
-  private static final double LEAST_ACCURACY = 1e-5;
-  private static final double MOST_ACCURACY = 0.05;
-
   RangeFit {
     directions = List.copyOf(directions);
   }
@@ -91,9 +88,11 @@ record RangeFit(FrequencyRange range, List<Direction> directions, AdaptiveFit.Ou
    */
   static double tolerance(FrequencyRange range, double accuracy) {
     Objects.requireNonNull(range, "range");
-    if (!(accuracy >= LEAST_ACCURACY && accuracy <= MOST_ACCURACY)) {
+    double least = InstallationResponse.LEAST_ACCURACY;
+    double most = InstallationResponse.MOST_ACCURACY;
+    if (!(accuracy >= least && accuracy <= most)) {
       throw new IllegalArgumentException(
-          "accuracy " + accuracy + " must lie between " + LEAST_ACCURACY + " and " + MOST_ACCURACY);
+          "accuracy " + accuracy + " must lie between " + least + " and " + most);
     }
     if (!(range.highHz() > range.lowHz())) {
       throw new IllegalArgumentException(
@@ -135,7 +134,7 @@ record RangeFit(FrequencyRange range, List<Direction> directions, AdaptiveFit.Ou
     return outcome.errors()[0];
   }
 
-  /** Gain in dBi in one of the directions; −∞ where nothing is radiated. */
+  /** Gain in dBi in one of the directions; −∞ where the fitted ratio is not above 0. */
   double gainDbi(Direction direction, double frequencyHz) {
     range.check(frequencyHz);
     int index = directions.indexOf(direction);

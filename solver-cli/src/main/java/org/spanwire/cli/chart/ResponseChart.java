@@ -10,6 +10,7 @@ import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
 import org.spanwire.cli.output.Numbers;
+import org.spanwire.cli.output.ResponseReport;
 import org.spanwire.design.Band;
 import org.spanwire.study.FrequencyRange;
 import org.spanwire.study.InstallationResponse;
@@ -92,8 +93,7 @@ public record ResponseChart(
 
   @Override
   public String title() {
-    return "SWR at the "
-        + (plane == Plane.TRANSFORMER_INPUT ? "transformer's input" : plane.label());
+    return "SWR at the " + ResponseReport.place(plane);
   }
 
   @Override

@@ -55,9 +55,6 @@ import picocli.CommandLine.Option;
     })
 public final class ResponseCommand implements Runnable {
 
-  private static final double LEAST_TOLERANCE = 1e-5;
-  private static final double MOST_TOLERANCE = 0.05;
-
   /** Rows that a result holds in memory. */
   private static final int MOST_ROWS = 1_000_000;
 
@@ -155,7 +152,9 @@ public final class ResponseCommand implements Runnable {
 
   /** The accuracy that a response can have nearest to a tolerance. */
   static double accuracy(double tolerance) {
-    return Math.max(LEAST_TOLERANCE, Math.min(MOST_TOLERANCE, tolerance));
+    return Math.max(
+        InstallationResponse.LEAST_ACCURACY,
+        Math.min(InstallationResponse.MOST_ACCURACY, tolerance));
   }
 
   private void check() {
@@ -180,7 +179,11 @@ public final class ResponseCommand implements Runnable {
       throw new InputException(
           "--tolerance "
               + Numbers.significant(100 * design.tolerance(), 4)
-              + "%: must lie between 0.001% and 5% for a response");
+              + "%: must lie between "
+              + Numbers.significant(100 * InstallationResponse.LEAST_ACCURACY, 4)
+              + "% and "
+              + Numbers.significant(100 * InstallationResponse.MOST_ACCURACY, 4)
+              + "% for a response");
     }
   }
 

@@ -50,6 +50,11 @@ public record ResponseReport(
         + " deg";
   }
 
+  /** A place of the feed chain, as a heading names it. */
+  public static String place(Plane plane) {
+    return plane == Plane.TRANSFORMER_INPUT ? "transformer's input" : plane.label();
+  }
+
   /** Series or parallel. */
   static String kind(FrequencyResponse.Resonance resonance) {
     return resonance.series() ? "series" : "parallel";

@@ -30,9 +30,7 @@ final class ResponseText {
     resonances();
     String seen =
         "SWR at the "
-            + (report.plane() == Plane.TRANSFORMER_INPUT
-                ? "transformer's input"
-                : report.plane().label())
+            + ResponseReport.place(report.plane())
             + ", "
             + Numbers.significant(at(response.range().lowHz()).referenceOhm(), 4)
             + " ohm"
